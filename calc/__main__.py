@@ -1,0 +1,74 @@
+"""The door for scripts: ``python -m calc list | describe NAME | run NAME``.
+
+``run`` reads a JSON object of inputs on standard input and writes the result as JSON. Bad input
+ends with exit status 2 and a JSON object ``{"error": {...}}`` on standard output.
+"""
+
+from __future__ import annotations
+
+import json
+import sys
+from collections.abc import Sequence
+from typing import Any
+
+from calc.catalogue import CALCULATORS, find
+from calc.errors import InputError, shown
+
+USAGE = (
+    "usage: python -m calc list | describe NAME | run NAME  (run: JSON object on standard input)"
+)
+
+
+def main(arguments: Sequence[str]) -> int:
+    """Run one command and return its exit status."""
+    try:
+        answer = _answer(list(arguments))
+    except InputError as error:
+        _write({"error": error.as_dict()})
+        print(error.sentence, file=sys.stderr)
+        return 2
+    _write(answer)
+    return 0
+
+
+def _answer(arguments: list[str]) -> Any:
+    match arguments:
+        case ["list"]:
+            return list(CALCULATORS)
+        case ["describe", name]:
+            return find(name).describe()
+        case ["run", name]:
+            return find(name).run(_read_inputs()).as_dict()
+    raise InputError("command", " ".join(arguments), "list, describe NAME or run NAME", USAGE)
+
+
+def _read_inputs() -> dict[str, Any]:
+    text = sys.stdin.buffer.read().decode("utf-8", errors="replace")
+    allowed = "a JSON object of input names and values"
+    try:
+        given = json.loads(text or "{}")
+    except (ValueError, RecursionError) as error:
+        raise InputError(
+            "standard input",
+            text,
+            allowed,
+            f"Standard input is no JSON ({error}); allowed is {allowed}.",
+        ) from None
+    if not isinstance(given, dict):
+        raise InputError(
+            "standard input",
+            text,
+            allowed,
+            f"Standard input holds “{shown(text)}”; allowed is {allowed}.",
+        )
+    return given
+
+
+def _write(answer: Any) -> None:
+    sys.stdout.reconfigure(encoding="utf-8")  # type: ignore[union-attr]
+    json.dump(answer, sys.stdout, ensure_ascii=False, allow_nan=False, indent=2)
+    sys.stdout.write("\n")
+
+
+if __name__ == "__main__":
+    raise SystemExit(main(sys.argv[1:]))

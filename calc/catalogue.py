@@ -1,0 +1,28 @@
+"""The explicit list of calculators: what is not listed here is not in the book."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from types import MappingProxyType
+
+from calc.declare import Calculator
+from calc.errors import InputError, shown
+
+_ALL: tuple[Calculator, ...] = ()
+
+CALCULATORS: Mapping[str, Calculator] = MappingProxyType({each.name: each for each in _ALL})
+"""Calculators by name, in the order of the book."""
+
+
+def find(name: str) -> Calculator:
+    """Return the calculator with this name; an unknown one raises :class:`InputError`."""
+    try:
+        return CALCULATORS[name]
+    except KeyError:
+        allowed = "one of " + ", ".join(CALCULATORS)
+        raise InputError(
+            "calculator",
+            name,
+            allowed,
+            f"“{shown(name)}” is no calculator of this handbook; allowed is {allowed}.",
+        ) from None

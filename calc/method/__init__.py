@@ -1,0 +1,1 @@
+"""What is done at the nest: catching, counting, opening, holding."""

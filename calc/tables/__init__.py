@@ -1,0 +1,48 @@
+"""The handbook's numbers: data files with a source on every row.
+
+Each ``NAME.toml`` beside this module holds one table: ``title``, ``columns`` (name to label, unit,
+digits) and a list ``row``, each row with ``source`` (a key of the bibliography) and, where the
+source is known only by hearsay, its own ``mark``.
+"""
+
+from __future__ import annotations
+
+import tomllib
+from collections.abc import Mapping
+from functools import cache
+from pathlib import Path
+from types import MappingProxyType
+from typing import Any
+
+HERE = Path(__file__).parent
+
+
+@cache
+def load(name: str) -> Mapping[str, Any]:
+    """Return the table ``name`` as read from its file, checked for a source on every row."""
+    path = HERE / f"{name}.toml"
+    if not path.is_file():
+        raise LookupError(f"there is no table called {name!r} in calc/tables")
+    table = tomllib.loads(path.read_text(encoding="utf-8"))
+    for number, row in enumerate(table["row"], start=1):
+        if not row.get("source"):
+            raise LookupError(f"calc/tables/{name}.toml: row {number} has no source")
+    return MappingProxyType(table)
+
+
+def names() -> tuple[str, ...]:
+    """Return the names of all tables, in alphabetical order."""
+    return tuple(sorted(path.stem for path in HERE.glob("*.toml")))
+
+
+def rows(name: str) -> tuple[Mapping[str, Any], ...]:
+    """Return the rows of a table."""
+    return tuple(MappingProxyType(row) for row in load(name)["row"])
+
+
+def row(name: str, key: str) -> Mapping[str, Any]:
+    """Return the row of a table whose ``key`` is ``key``."""
+    for candidate in rows(name):
+        if candidate.get("key") == key:
+            return candidate
+    raise LookupError(f"calc/tables/{name}.toml has no row with key {key!r}")
