@@ -218,7 +218,8 @@ class Numbers(Number):
         """Return the values as a tuple in the declared unit."""
         items, assume = self._items(value, assume)
         if not self.least <= len(items) <= self.most:
-            raise self.refuse(value, f"{len(items)} values were given")
+            were = "1 value was" if len(items) == 1 else f"{len(items)} values were"
+            raise self.refuse(value, f"{were} given")
         return tuple(self._one(place, item, assume) for place, item in enumerate(items, start=1))
 
     def _items(self, value: object, assume: str | None) -> tuple[Sequence[object], str | None]:
@@ -349,7 +350,7 @@ class Out:
     def text(self, value: Any, customary: bool = False) -> str:
         """Write a value for a reader, with its unit, in one of the two unit systems."""
         if value is None:
-            return "not given"
+            return "no figure"
         if isinstance(value, str):
             return value
         unit = self.customary if customary and self.customary else self.unit

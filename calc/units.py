@@ -173,7 +173,8 @@ def plain(value: object, unit: str, field: str, name: str, assume: str | None = 
         raise refuse("is too large") from None
     if not math.isfinite(number):
         raise refuse("is not a finite number")
-    return number
+    # 12 digits: typed 86 degF must come out as 30 degC, not as 30.000000000000057.
+    return float(f"{number:.12g}")
 
 
 def convert(value: float, unit: str, to: str) -> float:
