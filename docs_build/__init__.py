@@ -1,0 +1,1 @@
+"""From book to page, phone and paper."""

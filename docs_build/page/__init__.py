@@ -1,0 +1,1 @@
+"""What a calculator needs in a page: form, answer, figure, worker, offline."""

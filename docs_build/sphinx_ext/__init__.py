@@ -1,0 +1,1 @@
+"""What the book adds to Sphinx: calculators, sources, tables, exercises."""

@@ -1,0 +1,24 @@
+"""Nodes of the book that Sphinx does not have, for every writer to render."""
+
+from __future__ import annotations
+
+from docutils import nodes
+
+
+class calculator(nodes.General, nodes.Element):  # noqa: N801 - docutils names nodes in lower case
+    """A calculator in a page.
+
+    Attributes: ``calculator`` (name), ``case`` (name of the demo case or ""), ``given`` (the inputs
+    as passed), ``description`` (``Calculator.describe()``), ``result`` (``Result.as_dict()``).
+    """
+
+
+class exercise(nodes.General, nodes.Element):  # noqa: N801
+    """An exercise; attributes ``ident`` and ``number`` (counted over the book)."""
+
+
+class answer(nodes.General, nodes.Element):  # noqa: N801
+    """The answer to the exercise with the same ``ident`` and ``number``.
+
+    A page folds it away; the PDF collects all answers at the back.
+    """
