@@ -1,0 +1,76 @@
+"""The commands: ``python3 -m docs_build serve | test | html | pdf | clean | bench``.
+
+Standard library only: it runs on a fresh machine with nothing but Python, makes ``.venv`` beside
+the book, installs the pinned dependencies there and goes on inside it.
+"""
+
+from __future__ import annotations
+
+import argparse
+import subprocess
+import sys
+from collections.abc import Sequence
+
+from docs_build import bootstrap
+from docs_build.bootstrap import Trouble
+
+COMMANDS = {
+    "serve": "build the handbook and serve it on the local network",
+    "test": "run all tests: unit, notebooks, pages in a browser, PDF",
+    "html": "build the site (pages, phone app, PDF) into .out/html",
+    "pdf": "build the training PDF into .out/pdf",
+    "bench": "measure start, speed and sizes, and print them beside their aims",
+    "clean": "remove everything that was built",
+}
+
+
+def parser() -> argparse.ArgumentParser:
+    """Return the command line's grammar."""
+    top = argparse.ArgumentParser(prog="python3 -m docs_build", description="The field handbook.")
+    commands = top.add_subparsers(dest="command", required=True, metavar="COMMAND")
+    for name, text in COMMANDS.items():
+        command = commands.add_parser(name, help=text, description=text)
+        if name == "serve":
+            command.add_argument("--port", type=_port, default=8000, help="default 8000")
+            command.add_argument(
+                "--no-serve", action="store_true", help="build and print the address, then end"
+            )
+        if name == "test":
+            command.add_argument("pytest", nargs="*", help="arguments passed on to pytest")
+        if name == "pdf":
+            command.add_argument("--paper", choices=("a4", "us-letter"), default="a4")
+    return top
+
+
+def _port(text: str) -> int:
+    if not text.isdigit() or not 1 <= int(text) <= 65535:
+        raise argparse.ArgumentTypeError(f"“{text}” is no port; allowed is 1 to 65535")
+    return int(text)
+
+
+def main(arguments: Sequence[str]) -> int:
+    """Run one command and return its exit status."""
+    options, rest = parser().parse_known_args(arguments)
+    if rest and options.command != "test":
+        parser().error(f"unknown arguments: {' '.join(rest)}")
+    try:
+        if options.command == "clean":
+            return bootstrap.clean()
+        if not bootstrap.inside():
+            bootstrap.ensure(test=options.command in {"test", "bench"})
+            return subprocess.call(
+                [bootstrap.python(), "-m", "docs_build", *arguments], cwd=bootstrap.ROOT
+            )
+        from docs_build import commands
+
+        return commands.run(options, rest)
+    except Trouble as trouble:
+        print(f"\n{trouble}", file=sys.stderr)
+        return 1
+    except KeyboardInterrupt:
+        print("\nStopped.")
+        return 130
+
+
+if __name__ == "__main__":
+    raise SystemExit(main(sys.argv[1:]))

@@ -1,0 +1,105 @@
+"""What the commands do once they run inside ``.venv``."""
+
+from __future__ import annotations
+
+import argparse
+import os
+import shutil
+import subprocess
+import sys
+from pathlib import Path
+
+from docs_build import build, server
+from docs_build.bootstrap import OUT, ROOT, Trouble, say
+
+BROWSERS = ("chromium", "chromium-browser", "google-chrome", "google-chrome-stable", "chrome")
+
+
+def run(options: argparse.Namespace, rest: list[str]) -> int:
+    """Run the command of ``options``; ``rest`` goes to pytest."""
+    match options.command:
+        case "serve":
+            return serve(options.port, options.no_serve)
+        case "html":
+            build.site()
+            say(f"Built {build.HTML.relative_to(ROOT)}/index.html")
+        case "pdf":
+            pdf = build.pdf(options.paper)
+            say(f"Built {pdf.relative_to(ROOT)}")
+        case "test":
+            return test([*options.pytest, *rest])
+        case "bench":
+            from docs_build import bench
+
+            browser()
+            return bench.main(build.site())
+    return 0
+
+
+def serve(port: int, no_serve: bool) -> int:
+    """Build what is out of date, then serve it and show a QR code for the phone."""
+    with server.listen(port) as httpd:
+        html = build.site()
+        server.announce(httpd.server_port)
+        if no_serve:
+            return 0
+        server.run(httpd, html)
+    return 0
+
+
+def test(arguments: list[str]) -> int:
+    """Run pytest over the tests, then nbval over the notebooks; return the first failure."""
+    browser()
+    environment = os.environ | {"PYTHONWARNDEFAULTENCODING": "0"}
+    say("Building the handbook …")
+    build.site()
+    runs = [[sys.executable, "-m", "pytest", *arguments]]
+    notebooks = sorted(str(path) for path in (ROOT / "handbook").rglob("*.ipynb"))
+    if notebooks and not arguments:
+        # Warnings of the notebook tools themselves are not ours to turn into errors.
+        nbval = ["-p", "no:cacheprovider", "-W", "ignore", "--nbval", "--nbval-current-env"]
+        runs.append([sys.executable, "-m", "pytest", *nbval, *notebooks])
+    status = 0
+    for command in runs:
+        status = status or subprocess.call(command, cwd=ROOT, env=environment)
+    return status
+
+
+def browser() -> str | None:
+    """Return a Chromium, installing Debian's where that may be done.
+
+    Raises
+    ------
+    Trouble
+        under ``CI=true`` when there is none to be had
+    """
+    found = next(filter(None, map(shutil.which, BROWSERS)), None)
+    mac = Path("/Applications/Google Chrome.app/Contents/MacOS/Google Chrome")
+    if found is None and mac.exists():
+        found = str(mac)
+    if found is None and shutil.which("apt-get") and getattr(os, "geteuid", lambda: 1)() == 0:
+        say("Installing Chromium for the browser tests …")
+        OUT.mkdir(exist_ok=True)
+        with (OUT / "apt.log").open("w") as log:
+            for command in (
+                ["apt-get", "update"],
+                ["apt-get", "install", "-y", "--no-install-recommends", "chromium", "fonts-dejavu"],
+            ):
+                subprocess.call(
+                    command,
+                    stdout=log,
+                    stderr=subprocess.STDOUT,
+                    env=os.environ | {"DEBIAN_FRONTEND": "noninteractive"},
+                )
+        found = next(filter(None, map(shutil.which, BROWSERS)), None)
+    if found is None:
+        sentence = (
+            "The browser tests need Chromium or Chrome, and none was found: "
+            "install one and run the command again."
+        )
+        if os.environ.get("CI") == "true":
+            raise Trouble(sentence)
+        say(f"{sentence} Going on without them.")
+        return None
+    os.environ["HANDBOOK_BROWSER"] = found
+    return found

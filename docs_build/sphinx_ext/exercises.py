@@ -1,0 +1,107 @@
+"""Exercises with answers, numbered through the book."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from docutils import nodes
+from sphinx import addnodes
+from sphinx.application import Sphinx
+from sphinx.environment import BuildEnvironment
+from sphinx.util.docutils import SphinxDirective
+from sphinx.writers.html5 import HTML5Translator
+
+from docs_build.sphinx_ext.nodes import answer, exercise
+
+
+class ExerciseDirective(SphinxDirective):
+    """An exercise; the argument names it for its answer."""
+
+    required_arguments = 1
+    has_content = True
+    node_class: type[nodes.Element] = exercise
+
+    def run(self) -> list[nodes.Node]:
+        """Return the node with its parsed content."""
+        ident = self.arguments[0]
+        node = self.node_class(ident=ident, number=0)
+        node["ids"] = [f"{self.node_class.__name__}-{ident}"]
+        node += self.parse_content_to_nodes()
+        return [node]
+
+
+class AnswerDirective(ExerciseDirective):
+    """The answer to the exercise of the same name."""
+
+    node_class = answer
+
+
+def _number(app: Sphinx, env: BuildEnvironment) -> list[str]:
+    """Count the exercises in the order of the contents."""
+    order: list[str] = []
+    seen: set[str] = set()
+
+    def walk(docname: str) -> None:
+        if docname in seen:
+            return
+        seen.add(docname)
+        order.append(docname)
+        for toctree in env.get_doctree(docname).findall(addnodes.toctree):
+            for child in toctree["includefiles"]:
+                walk(child)
+
+    walk(env.config.root_doc)
+    numbers: dict[str, int] = {}
+    for docname in order:
+        for node in env.get_doctree(docname).findall(exercise):
+            numbers[node["ident"]] = len(numbers) + 1
+    changed = numbers != getattr(env, "exercise_numbers", None)
+    env.exercise_numbers = numbers  # type: ignore[attr-defined]
+    return order if changed else []
+
+
+def _apply(app: Sphinx, doctree: nodes.document, docname: str) -> None:
+    numbers = getattr(app.env, "exercise_numbers", {})
+    for kind in (exercise, answer):
+        for node in doctree.findall(kind):
+            node["number"] = numbers.get(node["ident"], 0)
+
+
+def visit_exercise(self: HTML5Translator, node: nodes.Element) -> None:
+    """Open the exercise."""
+    self.body.append(
+        f'<div class="exercise" id="{node["ids"][0]}">'
+        f'<p class="exercise-title">Exercise {node["number"]}</p>'
+    )
+
+
+def depart_exercise(self: HTML5Translator, node: nodes.Element) -> None:
+    """Close the exercise."""
+    self.body.append("</div>")
+
+
+def visit_answer(self: HTML5Translator, node: nodes.Element) -> None:
+    """Open the answer, folded away."""
+    self.body.append(
+        f'<details class="answer" id="{node["ids"][0]}"><summary>Answer {node["number"]}</summary>'
+    )
+
+
+def depart_answer(self: HTML5Translator, node: nodes.Element) -> None:
+    """Close the answer."""
+    self.body.append("</details>")
+
+
+def _plain(self: Any, node: nodes.Element) -> None:
+    """Let the children speak."""
+
+
+def setup(app: Sphinx) -> None:
+    """Register nodes and directives."""
+    plain = (_plain, _plain)
+    app.add_node(exercise, html=(visit_exercise, depart_exercise), text=plain, man=plain)
+    app.add_node(answer, html=(visit_answer, depart_answer), text=plain, man=plain)
+    app.add_directive("exercise", ExerciseDirective)
+    app.add_directive("answer", AnswerDirective)
+    app.connect("env-updated", _number)
+    app.connect("doctree-resolved", _apply)

@@ -1,0 +1,107 @@
+"""Tables and single numbers from ``calc``'s data files."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Any, ClassVar
+
+from docutils import nodes
+from docutils.parsers.rst import directives
+from sphinx.application import Sphinx
+from sphinx.util.docutils import SphinxDirective, SphinxRole
+
+from calc import tables, units
+from docs_build.sphinx_ext.sources import cite
+
+
+def cell_text(column: Mapping[str, Any], value: Any) -> str:
+    """Write one cell with its unit, the customary one behind in parentheses."""
+    if value is None:
+        return "no figure"
+    if isinstance(value, list):
+        low, high = (cell_text(column | {"customary": ""}, end) for end in value)
+        return f"{low} to {high}"
+    if isinstance(value, bool) or not isinstance(value, int | float):
+        return str(value)
+    unit = column.get("unit", "")
+    text = f"{units.show(value, column.get('digits', 0))} {units.label(unit)}".strip()
+    other = column.get("customary", "")
+    if other and other != unit:
+        there = units.convert(value, unit, other)
+        digits = column.get("customary_digits", column.get("digits", 0))
+        text += f" ({units.show(there, digits)} {units.label(other)})"
+    return text
+
+
+class TableDirective(SphinxDirective):
+    """Place a table of ``calc``, with a source in every row."""
+
+    required_arguments = 1
+    option_spec: ClassVar = {"columns": directives.unchanged}
+
+    def run(self) -> list[nodes.Node]:
+        """Return an ordinary table."""
+        from docs_build.sphinx_ext.calculators import note_calc
+
+        note_calc(self)
+        name = self.arguments[0]
+        try:
+            table = tables.load(name)
+            chosen = self.options.get("columns", "").split() or list(table["columns"])
+            columns = {key: table["columns"][key] for key in chosen}
+            return [self._table(table["title"], columns, tables.rows(name))]
+        except (LookupError, KeyError) as error:
+            raise self.error(f"calc-table {name}: {error}") from error
+
+    def _table(
+        self, title: str, columns: Mapping[str, Any], rows: tuple[Mapping[str, Any], ...]
+    ) -> nodes.table:
+        numeric = {
+            key for key in columns if all(isinstance(row.get(key, 0), int | float) for row in rows)
+        }
+        group = nodes.tgroup(cols=len(columns) + 1)
+        for _ in range(len(columns) + 1):
+            group += nodes.colspec(colwidth=1)
+        head = nodes.row()
+        for column in columns.values():
+            head += nodes.entry("", nodes.paragraph("", column["label"]))
+        head += nodes.entry("", nodes.paragraph("", "Source"))
+        group += nodes.thead("", head)
+        body = nodes.tbody()
+        for row in rows:
+            line = nodes.row()
+            for key, column in columns.items():
+                cell = nodes.entry("", nodes.paragraph("", cell_text(column, row.get(key))))
+                if key in numeric:
+                    cell["classes"].append("numeric")
+                line += cell
+            keys = row["source"] if isinstance(row["source"], list) else [row["source"]]
+            cited = nodes.paragraph()
+            for key in keys:
+                cited += [cite(key, row.get("where", "")), nodes.Text(" ")]
+            if row.get("note"):
+                cited += nodes.Text(row["note"])
+            line += nodes.entry("", cited)
+            body += line
+        group += body
+        return nodes.table("", nodes.title("", title), group, classes=["calc-table"])
+
+
+class NumRole(SphinxRole):
+    """``{num}`table key column```: one number with its unit."""
+
+    def run(self) -> tuple[list[nodes.Node], list[nodes.system_message]]:
+        """Return the text of the cell."""
+        try:
+            name, key, column = self.text.split()
+            text = cell_text(tables.load(name)["columns"][column], tables.row(name, key)[column])
+        except (LookupError, ValueError) as error:
+            message = self.inliner.reporter.error(f"num: {error}", line=self.lineno)
+            return [self.inliner.problematic(self.rawtext, self.rawtext, message)], [message]
+        return [nodes.inline("", text, classes=["num"])], []
+
+
+def setup(app: Sphinx) -> None:
+    """Register directive and role."""
+    app.add_directive("calc-table", TableDirective)
+    app.add_role("num", NumRole())
