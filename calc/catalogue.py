@@ -7,8 +7,9 @@ from types import MappingProxyType
 
 from calc.declare import Calculator
 from calc.errors import InputError, shown
+from calc.safety.heat_in_suit import heat_in_suit
 
-_ALL: tuple[Calculator, ...] = ()
+_ALL: tuple[Calculator, ...] = (heat_in_suit,)
 
 CALCULATORS: Mapping[str, Calculator] = MappingProxyType({each.name: each for each in _ALL})
 """Calculators by name, in the order of the book."""
