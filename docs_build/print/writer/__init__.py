@@ -1,0 +1,1 @@
+"""From doctree to Typst source: one small module a family of nodes."""

@@ -1,0 +1,138 @@
+"""Calculators as tables to fill in by hand; exercises, with their answers at the back."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Any
+
+from calc import units
+from docs_build.print.writer import markup
+from docs_build.print.writer.base import Answer
+from docs_build.print.writer.blocks import SHORT
+from docs_build.print.writer.components import Components
+from docutils import nodes
+
+WORDS = {"stop": "STOP", "caution": "CAUTION", "note": "NOTE"}
+
+
+def both(cell: Mapping[str, Any]) -> str:
+    """Return a value in both systems of units, once where they agree."""
+    text, other = str(cell.get("text", "")), str(cell.get("customary_text", ""))
+    return text if not other or other == text else f"{text} ({other})"
+
+
+def unit_words(declared: Mapping[str, Any]) -> str:
+    """Return the units in which a value is told."""
+    shown = [units.label(declared.get(key, "")) for key in ("unit", "customary")]
+    return " or ".join(dict.fromkeys(filter(None, shown)))
+
+
+class Calculators(Components):
+    """Renders calculators and exercises."""
+
+    def do_calculator(self, node: nodes.Element) -> str:
+        """A calculator: cautions first, then what goes in and what comes out, with room to write."""
+        described, result = node["description"], node["result"]
+        parts = [
+            *map(self._caution, result["cautions"]),
+            self._inputs(described, result),
+            self._results(described, result),
+            *self._result_tables(result),
+            *map(self._chart, result["charts"]),
+            self._sources(result),
+        ]
+        worked = f"Worked with the case “{node['case']}”" if node["case"] else "Worked example"
+        return markup.block(
+            "calculator",
+            markup.text(described["title"]),
+            markup.text(described["purpose"]),
+            markup.text(f"{worked}. The last column is yours."),
+            "".join(parts).strip("\n"),
+        )
+
+    def _caution(self, caution: Mapping[str, Any]) -> str:
+        body = markup.call("strong", markup.text(caution["text"]))
+        body += markup.text(f" {caution['reason']}")
+        level, short = caution["level"], len(caution["text"] + caution["reason"]) < SHORT
+        return markup.block("notice", "", body, kind=level, word=WORDS[level], whole=short)
+
+    def _inputs(self, described: Mapping[str, Any], result: Mapping[str, Any]) -> str:
+        rows = "".join(
+            self._input(each, result["inputs"].get(each["name"])) for each in described["inputs"]
+        )
+        return f"\n\n#fill-in([What goes in], [In], {rows});\n\n"
+
+    def _input(self, declared: Mapping[str, Any], given: Mapping[str, Any] | None) -> str:
+        label = markup.text(declared["label"])
+        if declared.get("options"):
+            names = "; ".join(option["label"] for option in declared["options"])
+            label += markup.call("small-note", markup.text(f"One of: {names}."))
+        unused = given is None or given.get("value") is None
+        shown = "not given" if unused else both(given or {})
+        return f"[{label}], [{markup.text(unit_words(declared))}], [{markup.text(shown)}], [], "
+
+    def _results(self, described: Mapping[str, Any], result: Mapping[str, Any]) -> str:
+        hidden = {
+            name for each in result["cautions"] if each["level"] == "stop" for name in each["hides"]
+        }
+        declared = [each for each in described["results"] if each["kind"] != "table"]
+        declared.sort(key=lambda each: not each["main"])
+        rows = ""
+        for each in declared:
+            told = both(result["results"][each["name"]])
+            shown = "withheld, see STOP" if each["name"] in hidden else told
+            mark = "strong" if each["main"] else "plain"
+            rows += (
+                f"[#{mark}[{markup.text(each['label'])}];], [{markup.text(unit_words(each))}], "
+                f"[#{mark}[{markup.text(shown)}];], [], "
+            )
+        return f"\n\n#fill-in([What comes out], [Out], {rows});\n\n" if rows else ""
+
+    def _result_tables(self, result: Mapping[str, Any]) -> list[str]:
+        return [
+            self._result_table(told)
+            for told in result["results"].values()
+            if told["kind"] == "table" and told.get("rows")
+        ]
+
+    def _result_table(self, told: Mapping[str, Any]) -> str:
+        heads = "".join(f"[{markup.text(column['label'])}], " for column in told["columns"])
+        cells = "".join(f"[{markup.text(both(cell))}], " for row in told["rows"] for cell in row)
+        sizes = "1fr, " * len(told["columns"])
+        title = markup.block("minor", markup.text(told["label"]))
+        return (
+            f"{title}#table-block(size: 8.6pt, columns: ({sizes}), "
+            f"table.header(repeat: true, {heads}), {cells});\n\n"
+        )
+
+    def _chart(self, chart: dict[str, Any]) -> str:
+        file = self.shared.figures.chart(chart)
+        shown = f"#picture({markup.string(file)}, {markup.string(chart['alt'])}, width: auto);"
+        return f"\n\n#picture-figure(none, [{markup.text(chart['title'])}])[{shown}];\n\n"
+
+    def _sources(self, result: Mapping[str, Any]) -> str:
+        told = "; ".join(
+            each["short"] if each["mark"] in each["short"] else f"{each['short']} ({each['mark']})"
+            for each in result["sources"]
+        )
+        return markup.block("small-note", markup.text(f"Sources: {told}.")) if told else ""
+
+    # -- exercises
+
+    def do_exercise(self, node: nodes.Element) -> str:
+        """An exercise, with lines to write on and the way to its answer."""
+        ident, number = node["ident"], int(node["number"])
+        self.shared.exercises[ident] = number
+        link = self.to(f"answer:{ident}", markup.text("Answer"), True, node)
+        return markup.block(
+            "exercise", link, self.inside(node), number=number, key=f"exercise:{ident}"
+        )
+
+    def do_answer(self, node: nodes.Element) -> str:
+        """Keep the answer for the back; links to it follow it there."""
+        ident = node["ident"]
+        for each in node["ids"]:
+            self.shared.aliases[f"{self.docname}#{each}"] = f"answer:{ident}"
+        node["ids"] = []
+        self.shared.answers.append(Answer(ident, int(node["number"]), self.inside(node)))
+        return ""
