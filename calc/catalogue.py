@@ -7,9 +7,11 @@ from types import MappingProxyType
 
 from calc.declare import Calculator
 from calc.errors import InputError, shown
+from calc.method.flow_and_reach import flow_and_reach
+from calc.method.how_many_left import how_many_left
 from calc.safety.heat_in_suit import heat_in_suit
 
-_ALL: tuple[Calculator, ...] = (heat_in_suit,)
+_ALL: tuple[Calculator, ...] = (how_many_left, heat_in_suit, flow_and_reach)
 
 CALCULATORS: Mapping[str, Calculator] = MappingProxyType({each.name: each for each in _ALL})
 """Calculators by name, in the order of the book."""

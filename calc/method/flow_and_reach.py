@@ -1,0 +1,481 @@
+"""Flow and reach of the nozzle: what a vacuum draws through its hose, and how far that reaches."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping, Sequence
+from typing import Any
+
+from calc.declare import Answer, Calculator, Out
+from calc.errors import InputError
+from calc.method import duct, fan, flow_charts, flow_inputs, insect
+from calc.method.air import STANDARD_DENSITY
+from calc.method.flow_system import (
+    CENTI,
+    KILO,
+    MILLI,
+    Hose,
+    Mesh,
+    System,
+    Vacuum,
+    air_at,
+    coefficient,
+    measured,
+    nozzle,
+    operating_flow,
+    two_figures,
+)
+from calc.method.flow_words import STOP_SPEED, Findings, cautions, verdict
+from calc.method.suction import Opening
+from calc.tables import row, rows
+
+Given = Mapping[str, Any]
+
+
+def _vacuum(given: Given, density: float) -> Vacuum:
+    ratio = density / STANDARD_DENSITY if given["figures_from"] == "label" else 1.0
+    if given["vacuum"] == "points":
+        return measured(given["point_flows"], given["point_suctions"], ratio)
+    return two_figures(given["vacuum"], given["sealed"] * KILO, given["open_flow"] * MILLI, ratio)
+
+
+def _mesh(given: Given) -> Mesh | None:
+    if given["mesh"] == "none":
+        return None
+    if given["mesh"] == "share":
+        return Mesh(given["mesh_share"] / 100, None)
+    share = duct.mesh_open_share(given["mesh_opening"], given["mesh_wire"])
+    return Mesh(share, given["mesh_opening"] * MILLI)
+
+
+def _system(given: Given) -> System:
+    side = given["chamber"] * CENTI
+    bore = given["hose_bore"] * MILLI
+    if side < bore:
+        raise InputError(
+            "chamber",
+            given["chamber"],
+            "a side of at least the hose bore",
+            "Catch chamber, side: it is narrower than the hose; "
+            "allowed is a side of at least the hose bore.",
+        )
+    return System(
+        air=air_at(given["temperature"], given["altitude"]),
+        nozzle=nozzle(
+            given["nozzle"],
+            given["nozzle_bore"],
+            given["slot_length"],
+            given["slot_width"],
+            given["hole"],
+            given["gaps"],
+        ),
+        hose=Hose(
+            length=given["hose_length"],
+            bore=bore,
+            pitch=None if given["pitch"] is None else given["pitch"] * MILLI,
+            roughness=(given["roughness"] or 0.0) * MILLI,
+        ),
+        bends=given["bends"],
+        bend_loss=coefficient(given["bend"]),
+        chamber=side,
+        mesh=_mesh(given),
+    )
+
+
+def _budget(system: System, flow: float) -> list[dict[str, Any]]:
+    losses = [(label, part(flow)) for label, part in system.parts()]
+    whole = sum(loss for _, loss in losses)
+    lines = [{"part": label, "loss": loss, "share": 100 * loss / whole} for label, loss in losses]
+    return [*lines, {"part": "All", "loss": whole, "share": 100.0}]
+
+
+def _outward(reach: tuple[float, float]) -> tuple[float, float]:
+    """Return a reach in cm, its ends moved outward to half centimetres.
+
+    The formulas do not bear a finer figure; past 10 cm not even that.
+    """
+    step = 0.5 if reach[1] < 0.10 else 1.0
+    low, high = reach[0] / CENTI / step, reach[1] / CENTI / step
+    return math.floor(low) * step, math.ceil(high) * step
+
+
+def _reaches(opening: Opening, flow: float) -> list[dict[str, Any]]:
+    return [
+        {
+            "animal": each["animal"],
+            "speed": each["speed"],
+            "reach": _outward(opening.reach(flow, each["speed"])),
+        }
+        for each in rows("flight_speeds")
+        if "speed" in each
+    ]
+
+
+def _animals(density: float, mouth: float, hose: float, length: float) -> list[dict[str, Any]]:
+    ant = row("holding_force", "weaver_ant")
+    return [
+        {
+            "animal": each["animal"],
+            "drag": insect.drag_in_body_weights(density, mouth, each["side"], each["mass"]),
+            "hold": insect.holding_in_body_weights(each["mass"], ant["mass"], ant["body_weights"]),
+            "arrival": hose
+            * insect.arrival_share(
+                insect.drag_rate(density, each["tumbling"], each["mass"]) * length
+            ),
+        }
+        for each in rows("insect_bodies")
+    ]
+
+
+def _outside(vacuum: Vacuum, flow: float) -> bool:
+    return bool(vacuum.points) and not vacuum.points[0][0] <= flow <= vacuum.points[-1][0]
+
+
+def _findings(
+    given: Given,
+    system: System,
+    vacuum: Vacuum,
+    flow: float,
+    animals: Sequence[Mapping[str, Any]],
+) -> Findings:
+    opening = system.nozzle.opening
+    chosen = row("flight_speeds", given["animal"])
+    distance = None if opening is None else given["distance"] * CENTI
+    return Findings(
+        animal=chosen["phrase"],
+        animal_speed=chosen["speed"],
+        collar=opening is None,
+        gaps=given["gaps"] or 0.0,
+        mouth_speed=flow / system.nozzle.area,
+        hose_speed=flow / system.hose.area,
+        reynolds=system.reynolds(flow),
+        suction_share=system.loss(flow) / system.air.pressure,
+        reach=None if opening is None else opening.reach(flow, chosen["speed"]),
+        distance=distance,
+        speed_there=None if opening is None or distance is None else opening.speeds(flow, distance),
+        diameter=math.sqrt(4 * system.nozzle.area / math.pi),
+        one_formula=opening is not None and len(opening.formulas) == 1,
+        drag_over_hold=max(each["drag"] / each["hold"] for each in animals),
+        arrival=max(each["arrival"] for each in animals),
+        corrugated=given["hose_wall"] == "corrugated",
+        from_label=given["figures_from"] == "label",
+        outside_points=_outside(vacuum, flow),
+        screen_areas=None if system.mesh is None else system.chamber**2 / system.hose.area,
+        mesh_opening=given["mesh_opening"],
+    )
+
+
+def core(**given: Any) -> Answer:
+    """Compute operating point, pressure budget and reach from the declared inputs.
+
+    Takes plain numbers in the declared units; None for inputs that do not apply.
+    """
+    system = _system(given)
+    air = system.air
+    vacuum = _vacuum(given, air.density)
+    flow = operating_flow(vacuum, system)
+    mouth, hose = flow / system.nozzle.area, flow / system.hose.area
+    animals = _animals(air.density, mouth, hose, system.hose.length)
+    found = _findings(given, system, vacuum, flow, animals)
+    opening = system.nozzle.opening
+    suction = system.loss(flow)
+    q = duct.velocity_pressure(air.density, hose)
+    behind = sum(part(flow) for _, part in system.parts()[:2]) + q
+    values: dict[str, Any] = {
+        "verdict": verdict(found),
+        "flow": flow / MILLI,
+        "suction": suction / KILO,
+        "mouth_speed": mouth,
+        "hose_speed": hose,
+        "reach": None if found.reach is None else _outward(found.reach),
+        "speed_there": found.speed_there,
+        "flow_needed": None
+        if opening is None or found.distance is None
+        else opening.design(found.animal_speed, found.distance) / MILLI,
+        "budget": _budget(system, flow),
+        "reaches": None if opening is None else _reaches(opening, flow),
+        "animals": animals,
+        "gauge": behind / KILO,
+        "air_power": fan.air_power(flow, suction),
+        "density": air.density,
+        "reynolds": found.reynolds,
+        "friction": system.hose.factor(found.reynolds),
+    }
+    charts = [flow_charts.curves(vacuum, system, flow)]
+    if opening is not None and max(mouth, hose) <= STOP_SPEED:
+        charts.append(flow_charts.speeds(opening, flow, _lines(given["animal"])))
+    return Answer(values=values, cautions=cautions(found), charts=charts)
+
+
+def _lines(chosen: str) -> list[tuple[str, float]]:
+    """Return the flight speeds drawn as lines: the design speeds and the one chosen."""
+    return [
+        (each["animal"], each["speed"])
+        for each in rows("flight_speeds")
+        if each["key"] in {"entrance", "leaving", "alarmed", chosen}
+    ]
+
+
+_SPEED: dict[str, Any] = {"unit": "m/s", "customary": "mph", "digits": 0}
+_REACH: dict[str, Any] = {"kind": "interval", "unit": "cm", "customary": "inch", "digits": 1}
+
+OUTPUTS = (
+    Out(
+        name="verdict",
+        label="What it means",
+        meaning="The answer in words.",
+        kind="text",
+    ),
+    Out(
+        name="reach",
+        label="Reach in front of the mouth",
+        meaning="Distance within which the air outruns the flight speed chosen; the range is the "
+        "spread of the formulas. A collar has none: the air enters at the hole.",
+        main=True,
+        **_REACH,
+    ),
+    Out(
+        name="speed_there",
+        label="Air speed at the animals",
+        meaning="Air speed at your distance, between the formulas.",
+        kind="interval",
+        unit="m/s",
+        customary="mph",
+        digits=1,
+        main=True,
+    ),
+    Out(
+        name="mouth_speed",
+        label="Air speed at the mouth",
+        meaning="Mean air speed in the mouth of the nozzle, or in the hole under a collar.",
+        main=True,
+        **_SPEED,
+    ),
+    Out(
+        name="flow",
+        label="Flow",
+        meaning="Flow at which the vacuum's suction meets the loss of hose and nozzle.",
+        unit="L/s",
+        customary="cfm",
+        digits=0,
+        main=True,
+    ),
+    Out(
+        name="suction",
+        label="Suction at the machine",
+        meaning="Suction at the machine at that flow.",
+        unit="kPa",
+        customary="inH2O",
+        digits=1,
+    ),
+    Out(
+        name="flow_needed",
+        label="Flow that would reach them",
+        meaning="Flow with which this mouth would outrun the chosen flight speed at your "
+        "distance, by the formula hoods are designed with.",
+        unit="L/s",
+        customary="cfm",
+        digits=0,
+    ),
+    Out(
+        name="reaches",
+        label="Reach for each flight speed",
+        meaning="Zero means slower than the animal even in the mouth.",
+        kind="table",
+        columns=(
+            Out(name="animal", label="Animal", meaning="What flies.", kind="text"),
+            Out(
+                name="speed",
+                label="Flies at",
+                meaning="Flight speed.",
+                unit="m/s",
+                customary="mph",
+                digits=1,
+            ),
+            Out(name="reach", label="Reach", meaning="Spread of the formulas.", **_REACH),
+        ),
+    ),
+    Out(
+        name="animals",
+        label="Seated animals and arrival",
+        meaning="Pull of the air at the mouth against the hold on a rough surface, both in body "
+        "weights, and the speed at the hose's end. Hold and areas are estimates.",
+        kind="table",
+        columns=(
+            Out(name="animal", label="Animal", meaning="What sits.", kind="text"),
+            Out(name="drag", label="Pull at the mouth", meaning="Side-on drag.", digits=1),
+            Out(name="hold", label="Hold, about", meaning="Scaled from ants.", digits=0),
+            Out(name="arrival", label="Arrives at", meaning="Hose end.", **_SPEED),
+        ),
+    ),
+    Out(
+        name="budget",
+        label="Where the suction goes",
+        meaning="Loss of each part in the order of the air.",
+        kind="table",
+        columns=(
+            Out(name="part", label="Part", meaning="Part of the system.", kind="text"),
+            Out(
+                name="loss",
+                label="Loss",
+                meaning="Pressure loss.",
+                unit="Pa",
+                customary="inH2O",
+                digits=0,
+                customary_digits=2,
+            ),
+            Out(
+                name="share",
+                label="Share",
+                meaning="Share of the whole.",
+                unit="percent",
+                digits=0,
+            ),
+        ),
+    ),
+    Out(
+        name="hose_speed",
+        label="Air speed in the hose",
+        meaning="Mean air speed in the hose.",
+        **_SPEED,
+    ),
+    Out(
+        name="gauge",
+        label="A gauge behind the nozzle shows",
+        meaning="Suction at a tap in the hose wall just behind the nozzle; compare it with yours.",
+        unit="kPa",
+        customary="inH2O",
+        digits=2,
+        customary_digits=1,
+    ),
+    Out(
+        name="air_power",
+        label="Air power at the machine",
+        meaning="Flow times suction.",
+        unit="W",
+        digits=0,
+    ),
+    Out(
+        name="density",
+        label="Air density",
+        meaning="Density of dry air at your temperature and altitude.",
+        unit="kg/m**3",
+        customary="lb/ft**3",
+        digits=3,
+        customary_digits=4,
+    ),
+    Out(
+        name="reynolds",
+        label="Reynolds number in the hose",
+        meaning="Below about two thousand the flow is laminar.",
+        digits=-2,
+    ),
+    Out(
+        name="friction",
+        label="Friction factor of the hose",
+        meaning="Darcy friction factor.",
+        digits=3,
+    ),
+)
+
+flow_and_reach = Calculator(
+    name="flow_and_reach",
+    title="Flow and reach of the nozzle",
+    part="method",
+    purpose="What your vacuum draws through its hose, and how close the mouth must be before "
+    "the air outruns a wasp.",
+    inputs=(
+        *flow_inputs.VACUUM,
+        *flow_inputs.HOSE,
+        *flow_inputs.CHAMBER,
+        *flow_inputs.NOZZLE,
+        *flow_inputs.WEATHER,
+    ),
+    outputs=OUTPUTS,
+    core=core,
+    sources=(
+        "acgih_hoods_2001",
+        "fletcher_1977",
+        "garrison_1983",
+        "fletcher_johnson_abstract",
+        "flight_design_speeds",
+        "lioy_2021",
+        "wenner_1963",
+        "crabro_speed_page",
+        "hawthorne_1963",
+        "colebrook_1939",
+        "toolbox_minor_losses",
+        "blevins_1984",
+        "kovac_stabentheiner_2012",
+        "body_areas",
+        "bennet_clark_alder_1979",
+        "federle_2000",
+        "weaver_ant_hold",
+        "fan_curve_shapes",
+        "fan_laws",
+    ),
+    formula=(
+        (
+            r"\Delta p_{fan}(Q) = \left(\frac{f L}{D} + \sum K\right)\frac{\rho V^2}{2}",
+            "The flow settles where the vacuum's suction equals the loss of all parts.",
+            "pipe_flow_text",
+        ),
+        (
+            r"\Delta p_{fan} = P_0\left(1 - \frac{Q}{Q_{max}}\right)",
+            "Vacuum from two figures, straight line.",
+            "fan_curve_shapes",
+        ),
+        (
+            r"\Delta p_{fan} = P_0\left(1 - \frac{Q^2}{Q_{max}^2}\right)",
+            "Blower from two figures, parabola.",
+            "fan_curve_shapes",
+        ),
+        (
+            r"\frac{1}{\sqrt f} = -2\log_{10}\left(\frac{e}{3.7 D} + \frac{2.51}{Re\sqrt f}\right)",
+            "Friction of a smooth or evenly rough hose above Re 4000; 64/Re below 2100; a "
+            "straight line between.",
+            "colebrook_1939",
+        ),
+        (
+            r"f = \frac{D}{s}\left[1 - \left(\frac{D}{D + 0.438 s}\right)^2\right]^2",
+            "Friction of a corrugated hose with ribs s apart; never below that of a smooth one.",
+            "hawthorne_1963",
+        ),
+        (
+            r"V = \frac{Q}{10 x^2 + A}",
+            "Speed in front of a plain round mouth, Dalla Valle; divided by 0.75 with a plate.",
+            "acgih_hoods_2001",
+        ),
+        (
+            r"\frac{V}{V_0} = \frac{1}{0.93 + 8.58 x^2/A}",
+            "The same, Fletcher.",
+            "fletcher_1977",
+        ),
+        (
+            r"\frac{V}{V_0} = 0.08\left(\frac{x}{D}\right)^{-1.7}",
+            "The same, Garrison, beyond half a diameter; 0.10 and -1.6 with a plate.",
+            "garrison_1983",
+        ),
+        (
+            r"Q = 3.7\, L V x",
+            "Plain slot, Silverman; 2.6 with a plate.",
+            "acgih_hoods_2001",
+        ),
+        (
+            r"V = \frac{Q}{A_{hole} + A_{gaps}}",
+            "Collar that encloses the hole.",
+            "acgih_hoods_2001",
+        ),
+    ),
+    assumptions=(
+        "The hose is stretched and clean; a slack hose passes less.",
+        "The nozzle stands free in still air; wind blows the reach away, a wall beside the mouth "
+        "lengthens it a little.",
+        "The speed is that on the axis straight in front; to the side it is less.",
+        "Measured points are joined by straight lines; nothing is fitted.",
+        "The vacuum's figures are those at the machine's inlet, without hose.",
+        "The air is dry; moist air is up to about one hundredth lighter.",
+        "A collar's hole counts as wholly open: air must come from inside the cavity or through "
+        "the gaps.",
+    ),
+)

@@ -1,0 +1,246 @@
+"""The vacuum, hose, chamber and nozzle of one job, in SI units, and where they meet."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable
+from dataclasses import dataclass
+from itertools import pairwise
+
+from calc.errors import InputError
+from calc.method import air, duct, fan, suction
+from calc.tables import row
+
+KILO = 1e3
+MILLI = 1e-3
+CENTI = 1e-2
+CM2 = 1e-4
+
+
+def coefficient(key: str) -> float:
+    """Return K from the table ``loss_coefficients``."""
+    return float(row("loss_coefficients", key)["k"])
+
+
+@dataclass(frozen=True, slots=True)
+class Air:
+    """State of the air: pressure in Pa, density in kg/m3, viscosity in Pa s."""
+
+    pressure: float
+    density: float
+    viscosity: float
+
+
+def air_at(temperature: float, altitude: float) -> Air:
+    """Return the air at a temperature in degC and an altitude in m."""
+    pressure = air.standard_pressure(altitude)
+    return Air(pressure, air.density(temperature, pressure), air.viscosity(temperature))
+
+
+@dataclass(frozen=True, slots=True)
+class Vacuum:
+    """Suction in Pa at a flow in m3/s; it is 0 at ``open_flow``. ``measured`` ends are in m3/s."""
+
+    curve: fan.Curve
+    open_flow: float
+    points: tuple[tuple[float, float], ...] = ()
+
+    @property
+    def sealed(self) -> float:
+        """Suction at no flow, Pa."""
+        return self.curve(0.0)
+
+
+def two_figures(kind: str, sealed: float, open_flow: float, density_ratio: float) -> Vacuum:
+    """Return the vacuum from sealed suction (Pa) and open flow (m3/s).
+
+    ``density_ratio`` scales the suction where the figures were taken in other air [fan_laws].
+    """
+    shape = fan.linear if kind == "linear" else fan.quadratic
+    suction_here = sealed * density_ratio
+    return Vacuum(lambda flow: shape(flow, suction_here, open_flow), open_flow)
+
+
+def measured(flows: tuple[float, ...], suctions: tuple[float, ...], density_ratio: float) -> Vacuum:
+    """Return the vacuum from measured pairs of flow (L/s) and suction (kPa).
+
+    Raises
+    ------
+    InputError
+        if the lists differ in length, a flow stands twice or the suction does not fall
+    """
+    if len(flows) != len(suctions):
+        raise InputError(
+            "point_suctions",
+            list(suctions),
+            f"{len(flows)} values, one for each flow",
+            f"Measured suctions: {len(suctions)} values do not match {len(flows)} flows; "
+            f"allowed is one suction for each flow.",
+        )
+    pairs = sorted(zip(flows, suctions, strict=True))
+    for (flow, push), (next_flow, next_push) in pairwise(pairs):
+        # A difference in the last digits would make the straight line between them vertical.
+        if next_flow - flow < 0.01 or push - next_push < 0.001:
+            raise InputError(
+                "point_suctions",
+                list(suctions),
+                "suction that falls from each flow to the next greater one",
+                f"Measured suctions: {next_push:g} kPa at {next_flow:g} L/s does not lie below "
+                f"{push:g} kPa at {flow:g} L/s; allowed is suction that falls as flow rises.",
+            )
+    points = tuple((flow * MILLI, push * KILO * density_ratio) for flow, push in pairs)
+    return Vacuum(lambda flow: fan.through_points(flow, points), fan.open_flow_of(points), points)
+
+
+@dataclass(frozen=True, slots=True)
+class Hose:
+    """Hose: length and bore in m, pitch of corrugation in m or None, roughness in m."""
+
+    length: float
+    bore: float
+    pitch: float | None
+    roughness: float
+
+    @property
+    def area(self) -> float:
+        """Area of the bore, m2."""
+        return duct.circle(self.bore)
+
+    def factor(self, reynolds: float) -> float:
+        """Return the friction factor; a corrugated hose is never better than a smooth one."""
+        plain = duct.friction_factor(reynolds, self.roughness / self.bore)
+        if self.pitch is None:
+            return plain
+        return max(plain, duct.hawthorne(self.bore, self.pitch))
+
+
+@dataclass(frozen=True, slots=True)
+class Nozzle:
+    """Nozzle: free area in m2, entry loss on the speed in it, and whether it is a collar.
+
+    ``opening`` holds the formulas of the air in front; a collar has none.
+    """
+
+    area: float
+    entry: float
+    opening: suction.Opening | None
+
+
+def nozzle(
+    shape: str,
+    bore: float | None,
+    slot_length: float | None,
+    slot_width: float | None,
+    hole: float | None,
+    gaps: float | None,
+) -> Nozzle:
+    """Return the nozzle of a shape; lengths in mm, gaps in cm2."""
+    if shape == "collar":
+        assert hole is not None
+        assert gaps is not None
+        area = duct.circle(hole * MILLI) + gaps * CM2
+        return Nozzle(area, coefficient("sharp_slot"), None)
+    flanged = shape.startswith("flanged")
+    entry = coefficient("flanged_end" if flanged else "plain_end")
+    if shape.endswith("slot"):
+        assert slot_length is not None
+        assert slot_width is not None
+        # Which side was typed first does not matter to the air.
+        sides = (
+            max(slot_length, slot_width) * MILLI,
+            min(slot_length, slot_width) * MILLI,
+        )
+        make_slot = suction.flanged_slot if flanged else suction.plain_slot
+        opening = make_slot(*sides)
+    else:
+        assert bore is not None
+        make_round = suction.flanged_round if flanged else suction.plain_round
+        opening = make_round(bore * MILLI)
+    return Nozzle(opening.area, entry, opening)
+
+
+@dataclass(frozen=True, slots=True)
+class Mesh:
+    """Mesh behind the chamber: open share, and opening in m where it is known."""
+
+    open_share: float
+    opening: float | None
+
+
+@dataclass(frozen=True, slots=True)
+class System:
+    """Everything the air passes on its way to the vacuum."""
+
+    air: Air
+    nozzle: Nozzle
+    hose: Hose
+    bends: int
+    bend_loss: float
+    chamber: float
+    mesh: Mesh | None
+
+    def reynolds(self, flow: float) -> float:
+        """Return the Reynolds number in the hose at a flow in m3/s."""
+        return duct.reynolds(
+            self.air.density, flow / self.hose.area, self.hose.bore, self.air.viscosity
+        )
+
+    def parts(self) -> tuple[tuple[str, Callable[[float], float]], ...]:
+        """Return the parts in the order of the air, each with its loss in Pa at a flow."""
+        return (
+            ("Nozzle entry", self._entry),
+            ("Step from nozzle to hose", self._step),
+            ("Hose wall", self._wall),
+            ("Bends", lambda flow: self._on_hose(self.bends * self.bend_loss, flow)),
+            ("Dump into the catch chamber", self._dump),
+            ("Mesh", self._mesh),
+        )
+
+    def loss(self, flow: float) -> float:
+        """Return the whole loss in Pa at a flow in m3/s."""
+        if flow <= 0:
+            return 0.0
+        return math.fsum(part(flow) for _, part in self.parts())
+
+    def _on_hose(self, k: float, flow: float) -> float:
+        return duct.minor_loss(k, self.air.density, flow / self.hose.area)
+
+    def _entry(self, flow: float) -> float:
+        return duct.minor_loss(self.nozzle.entry, self.air.density, flow / self.nozzle.area)
+
+    def _step(self, flow: float) -> float:
+        small, large = self.nozzle.area, self.hose.area
+        if self.nozzle.opening is None:  # the hose end stands flush in the back of the collar
+            return self._on_hose(coefficient("flanged_end"), flow)
+        if small < large:
+            k = duct.sudden_expansion(small, large)
+            return duct.minor_loss(k, self.air.density, flow / small)
+        return self._on_hose(duct.sudden_contraction(large, small), flow)
+
+    def _wall(self, flow: float) -> float:
+        return duct.friction_loss(
+            self.hose.factor(self.reynolds(flow)),
+            self.hose.length,
+            self.hose.bore,
+            self.air.density,
+            flow / self.hose.area,
+        )
+
+    def _dump(self, flow: float) -> float:
+        return self._on_hose(duct.sudden_expansion(self.hose.area, self.chamber**2), flow)
+
+    def _mesh(self, flow: float) -> float:
+        if self.mesh is None:
+            return 0.0
+        speed = flow / self.chamber**2
+        reynolds = 0.0
+        if self.mesh.opening is not None:
+            reynolds = duct.reynolds(self.air.density, speed, self.mesh.opening, self.air.viscosity)
+        return duct.minor_loss(
+            duct.screen_loss(self.mesh.open_share, reynolds), self.air.density, speed
+        )
+
+
+def operating_flow(vacuum: Vacuum, system: System) -> float:
+    """Return the flow in m3/s at which the vacuum's suction equals the system's loss."""
+    return fan.operating_flow(vacuum.curve, system.loss, vacuum.open_flow)
