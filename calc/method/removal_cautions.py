@@ -1,0 +1,204 @@
+"""What must be said beside a removal estimate, and when there is no number at all."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from calc.declare import Caution
+from calc.method.removal import falls
+from calc.method.removal_choice import WITH_EFFORT, Fit, Job
+from calc.method.removal_fit import FitTest, last_rise_chance
+from calc.method.removal_profile import EqualityTest
+
+REJECTED = 0.05
+"""Below this chance a test speaks against equal chances on every pass."""
+
+WIDE = 2.0
+"""Upper limit over estimate beyond which the catch is said to fall too little."""
+
+
+def no_estimate(job: Job, estimator: str, hides: Sequence[str]) -> Caution | None:
+    """Return the stop for catches that allow no estimate, or ``None``."""
+    found = _why_not(job, estimator)
+    if found is None:
+        return None
+    text, reason, key = found
+    return Caution(level="stop", text=text, reason=reason, source=key, hides=tuple(hides))
+
+
+def _why_not(job: Job, estimator: str) -> tuple[str, str, str] | None:
+    catches = job.catches
+    if job.caught == 0:
+        return (
+            "Nobody was caught, so there is no estimate. Check that the opening is the right one, "
+            "that the air flows, and that wasps are flying. Treat the nest as full.",
+            "No catch looks the same for an empty nest and for a full one that you do not reach.",
+            "removal_at_nest",
+        )
+    if len(catches) == 1:
+        return (
+            "One pass shows no fall, so there is no estimate. Make a second pass of the same "
+            "length and enter both.",
+            "The number left is read from how fast the catch falls.",
+            "bohlin_1989",
+        )
+    effort = job.effort if estimator in WITH_EFFORT else (1.0,) * len(catches)
+    if not falls(catches, effort):
+        return _no_fall(job)
+    return None
+
+
+def _no_fall(job: Job) -> tuple[str, str, str]:
+    first, last = (job.catches[at] / job.effort[at] for at in (0, -1))
+    if last > first:
+        return (
+            "The catch rises, so there is no estimate. Wasps are coming home, or you reach them "
+            "better than before. Let foragers in through the trap, then start a new count.",
+            "A rising catch means that the nest is fed faster than it is emptied, or that the "
+            "passes were not equal.",
+            "removal_at_nest",
+        )
+    return (
+        "The catch does not fall, so there is no estimate. Keep catching in equal passes. If it "
+        "still does not fall, look for returning foragers or a second entrance.",
+        "Any number would come from the formula and not from your catch; many more may be inside.",
+        "bohlin_1989",
+    )
+
+
+def line_does_not_fall(hides: Sequence[str]) -> Caution:
+    """Return the stop for a Leslie line with no fall."""
+    return Caution(
+        level="stop",
+        text="The catch per minute does not fall along a line, so this estimator has no number. "
+        "Keep catching, or choose another estimator.",
+        reason="Leslie's number is where the falling line reaches zero.",
+        source="leslie_davis_1939",
+        hides=tuple(hides),
+    )
+
+
+def always() -> Iterator[Caution]:
+    """Yield what holds for every estimate."""
+    yield Caution(
+        level="caution",
+        text="Read every number as “at least”. Wasps abroad, soft new wasps and wasps deep in the "
+        "comb are not in it. Keep the suit on and treat the nest as live.",
+        reason="The count sees only wasps that your air reaches while you work.",
+        source="removal_at_nest",
+    )
+    yield Caution(
+        level="note",
+        text="Foragers coming home push the estimate up. A disturbed nest pushes it down: guards "
+        "leave first, the rest hide; so do shorter or gentler later passes.",
+        reason="The method needs a closed nest, equal passes, and the same chance for every wasp.",
+        source="bohlin_1989",
+    )
+
+
+def about_fit(fit: FitTest | None, equality: EqualityTest | None) -> Iterator[Caution]:
+    """Yield a caution where the catch falls otherwise than equal chances allow."""
+    first_differs = equality is not None and equality.chance < REJECTED
+    if first_differs and equality is not None:
+        easier = equality.first_probability > equality.later_probability
+        yield Caution(
+            level="caution",
+            text="The first pass caught better than the later ones: expect clearly more inside "
+            "than shown."
+            if easier
+            else "The first pass caught worse than the later ones: the numbers shown may be too "
+            "high, but do not count on it.",
+            reason="A test of equal chances on all passes fails, so the interval is wrong too.",
+            source="schnute_1983",
+        )
+    elif fit is not None and fit.chance < REJECTED:
+        yield Caution(
+            level="caution",
+            text="The catch falls unevenly: the interval is too narrow, and most often the "
+            "estimate is too low.",
+            reason="The chi-square test of equal chances on all passes fails.",
+            source="peterson_2004",
+        )
+
+
+def about_size(job: Job, fit: Fit) -> Iterator[Caution]:
+    """Yield cautions about few wasps, few passes and a weak fall."""
+    k, enough = len(job.catches), 200 if len(job.catches) == 2 else 50
+    if fit.number < enough:
+        yield Caution(
+            level="caution",
+            text=f"Small count: with {k} passes the interval is rough below about {enough} wasps.",
+            reason="The errors of the formulas hold for larger numbers.",
+            source="bohlin_1989",
+        )
+    if fit.high is None or fit.high > WIDE * fit.number:
+        yield Caution(
+            level="caution",
+            text="The catch falls too little to say how many there are at most. Do not plan on "
+            "the estimate; go by the upper end.",
+            reason="A small fall fits a nest with many times as many wasps.",
+            source="removal_thresholds",
+        )
+    if fit.probability >= 1:
+        yield Caution(
+            level="caution",
+            text="All came on the first pass. The estimate is then what you caught, but a few may "
+            "be left: see the upper end.",
+            reason="Passes without a catch do not prove that none is left.",
+            source="removal_posterior",
+        )
+
+
+def about_minutes(job: Job, estimator: str, auto: bool) -> Iterator[Caution]:
+    """Yield what unequal passes change."""
+    if not job.uneven:
+        return
+    if estimator not in WITH_EFFORT:
+        yield Caution(
+            level="caution",
+            text="Your passes differ in length, but this estimator takes them as equal. Choose "
+            "the automatic one.",
+            reason="Shorter later passes make the catch fall by themselves: the estimate is then "
+            "too low.",
+            source="bohlin_1989",
+        )
+    elif auto:
+        yield Caution(
+            level="note",
+            text="Your passes differ in length, so an estimator that counts the minutes was used.",
+            reason="The passes differ by more than a tenth.",
+            source="removal_thresholds",
+        )
+
+
+def about_line(fit: Fit) -> Iterator[Caution]:
+    """Yield cautions about a Leslie line."""
+    if fit.raised:
+        yield Caution(
+            level="caution",
+            text="The line gives fewer wasps than you hold; the catch itself is shown instead. "
+            "Choose the automatic estimator.",
+            reason="A straight line suits small catches, not a nest that is nearly emptied.",
+            source="ricker_1975",
+        )
+    if fit.slope_chance is not None and fit.slope_chance > REJECTED:
+        yield Caution(
+            level="caution",
+            text="The fall of the line may be chance: there is no sound upper end.",
+            reason="The test of the slope does not reject a flat line.",
+            source="fsa_reference",
+        )
+
+
+def about_last(job: Job) -> Iterator[Caution]:
+    """Yield a caution where the catch has risen again at the end."""
+    if job.uneven or len(job.catches) < 3 or job.catches[-1] <= job.catches[-2]:
+        return
+    if last_rise_chance(job.catches) < REJECTED:
+        yield Caution(
+            level="caution",
+            text="The last catch rose again. Wasps are probably coming home: count them apart and "
+            "do not stop yet.",
+            reason="So large a rise is hardly chance.",
+            source="removal_at_nest",
+        )

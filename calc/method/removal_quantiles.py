@@ -1,0 +1,128 @@
+"""How many were there, with p left uncertain: quantiles of N from the removal likelihood.
+
+The sums run over whole numbers from the catch up to thousands of millions, so they are taken over
+blocks that widen away from the top of the curve.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable, Sequence
+
+from calc.method.removal import weighted_sum
+
+_FURTHEST = 2**50
+
+
+def number_quantiles(catches: Sequence[int], chances: Sequence[float]) -> tuple[int | None, ...]:
+    """Return the numbers present at the start that are not exceeded with the given chances.
+
+    Pr(N) is proportional to (1/N) N!/(N - T)! x Gamma(kN - X - T + 1)/Gamma(kN - X + 2),
+    N = T, T + 1, ...; summed exactly near the top and over blocks that widen away from it.
+
+    Parameters
+    ----------
+    catches : catch on each of equal passes, at least one caught
+    chances : rising, each 0 to 1
+
+    Returns whole numbers, ``None`` for one beyond reach. Range: as :func:`outlook`; the upper
+    quantiles are long where the catch hardly falls. Source: derived here from carle_strub_1978.
+    """
+    k, total, x = len(catches), sum(catches), weighted_sum(catches)
+
+    def height(left: float) -> float:
+        n = total + left
+        return (
+            math.lgamma(n)
+            - math.lgamma(left + 1)
+            + math.lgamma(k * n - x - total + 1)
+            - math.lgamma(k * n - x + 2)
+        )
+
+    curve = _Curve(height, total)
+    return tuple(curve.quantile(chance) for chance in chances)
+
+
+class _Curve:
+    """Sums over whole numbers 0, 1, 2, ... of exp(height), a curve with one top."""
+
+    def __init__(self, height: Callable[[float], float], total: int) -> None:
+        self.height = height
+        self.total = total
+        self.top = _top(height)
+        self.peak = height(self.top)
+        self.least = self._narrowest()
+        self.blocks = self._left()
+        self._add_right()
+        # Pr(N) falls as 1/N^2 in the end, so what lies beyond n weighs n times its last height.
+        last = self.blocks[-1][1]
+        self.whole = sum(block[2] for block in self.blocks) + self._at(last) * (total + last)
+
+    def _at(self, left: float) -> float:
+        return math.exp(self.height(left) - self.peak)
+
+    def _narrowest(self) -> int:
+        width = 1
+        while self.height(self.top + width) > self.peak - 0.5 and width < _FURTHEST:
+            width *= 2
+        return max(1, width // 8)
+
+    def _width(self, edge: int) -> int:
+        return max(self.least, abs(edge - self.top) // 20)
+
+    def mass(self, first: int, last: int) -> float:
+        """Return the sum from ``first`` to ``last``, by Simpson's rule over a wide block."""
+        if last - first < 3:
+            return sum(self._at(each) for each in range(first, last + 1))
+        low, high = max(0.0, first - 0.5), last + 0.5
+        middle = self._at((low + high) / 2)
+        return (last - first + 1) * (self._at(low) + 4 * middle + self._at(high)) / 6
+
+    def _left(self) -> list[tuple[int, int, float]]:
+        blocks = []
+        edge = self.top - 1
+        while edge >= 0 and self.height(edge) > self.peak - 40:
+            first = max(0, edge - self._width(edge) + 1)
+            blocks.append((first, edge, self.mass(first, edge)))
+            edge = first - 1
+        return blocks[::-1]
+
+    def _add_right(self) -> None:
+        edge, found = self.top, sum(block[2] for block in self.blocks)
+        while edge < _FURTHEST:
+            last = edge + self._width(edge) - 1
+            self.blocks.append((edge, last, self.mass(edge, last)))
+            found += self.blocks[-1][2]
+            edge = last + 1
+            if self._at(last) * (self.total + last) < 1e-5 * found:
+                break
+
+    def quantile(self, chance: float) -> int | None:
+        """Return T plus the first whole number at which the chance is reached."""
+        wanted, found = chance * self.whole, 0.0
+        for first, last, mass in self.blocks:
+            if found + mass >= wanted:
+                low, high = first - 1, last
+                while high - low > 1:
+                    middle = (low + high) // 2
+                    enough = found + self.mass(first, middle) >= wanted
+                    low, high = (low, middle) if enough else (middle, high)
+                return self.total + high
+            found += mass
+        return None
+
+
+def _top(height: Callable[[float], float]) -> int:
+    """Return the whole number at which a curve with one top is highest, or one beside it."""
+    step = 1
+    while height(step) > height(step / 2) and step < _FURTHEST:
+        step *= 2
+    low, high = 0, step
+    while high - low > 2:
+        third = (high - low) // 3
+        a, b = low + third, high - third
+        if height(a) < height(b):
+            low = a
+        else:
+            high = b
+    return max(range(low, high + 1), key=height)

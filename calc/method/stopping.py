@@ -1,0 +1,200 @@
+"""What is left, and how many more passes: probabilities that keep p uncertain.
+
+With Carle and Strub's even weight on p and the weight 1/N on the number, the number left after the
+passes, given p, is negative binomial of size T, and p itself has a density that the catches give.
+Everything here is an average over that density. ``h = -ln(1 - p)`` is the hazard of one pass of
+mean length.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+
+from calc.method.distributions import NORMAL_975
+from calc.method.removal_effort import log_likelihood
+
+MOST_PASSES = 200
+"""Further passes looked ahead; beyond this the answer is that the catches do not tell."""
+
+_NODES = 240
+_NEGLIGIBLE = 28.0  # exp(-28) of the peak adds nothing to the digits shown
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Outlook:
+    """Density of the hazard after the catches: nodes, weights that sum to 1, and T."""
+
+    caught: int
+    passes: int
+    hazards: tuple[float, ...]
+    weights: tuple[float, ...]
+
+
+def outlook(catches: Sequence[int], effort: Sequence[float]) -> Outlook:
+    """Return how likely each capture probability is, given the catches.
+
+    Density of h: exp(log likelihood(h)) exp(-h), the second factor being an even weight on p.
+
+    Parameters
+    ----------
+    catches : catch on each pass, at least one caught
+    effort : minutes of each pass, or 1 for each
+
+    Returns an :class:`Outlook` with h for one pass of mean length. Range: any catches; where they
+    do not fall the answer is mostly the weight. Source: carle_strub_1978 (weights), the averaging is
+    derived here.
+    """
+    mean = sum(effort) / len(effort)
+    lengths = [each / mean for each in effort]
+
+    def height(log_hazard: float) -> float:
+        # The density of ln h, so one factor h more than the density of h.
+        hazard = math.exp(log_hazard)
+        return log_likelihood(hazard, catches, lengths) - hazard + log_hazard
+
+    top = _peak(height, -30.0, 6.0)
+    floor = height(top) - _NEGLIGIBLE
+    low = _where_below(height, floor, top, -1.0)
+    high = _where_below(height, floor, top, 1.0)
+    step = (high - low) / (_NODES - 1)
+    nodes = [low + place * step for place in range(_NODES)]
+    raw = [math.exp(height(node) - height(top)) for node in nodes]
+    whole = sum(raw)
+    kept = [(math.exp(node), each / whole) for node, each in zip(nodes, raw, strict=True)]
+    return Outlook(
+        caught=sum(catches),
+        passes=len(catches),
+        hazards=tuple(hazard for hazard, _ in kept),
+        weights=tuple(weight for _, weight in kept),
+    )
+
+
+def _peak(height: Callable[[float], float], low: float, high: float) -> float:
+    ratio = (math.sqrt(5) - 1) / 2
+    for _ in range(60):
+        third = ratio * (high - low)
+        if height(high - third) > height(low + third):
+            high = low + third
+        else:
+            low = high - third
+        if high - low < 1e-6:
+            break
+    return (low + high) / 2
+
+
+def _where_below(
+    height: Callable[[float], float], floor: float, top: float, direction: float
+) -> float:
+    step = 1e-3
+    while height(top + direction * step) > floor and step < 60:
+        step *= 1.5
+    return top + direction * step
+
+
+def chance_at_most(most: int, view: Outlook, further: int = 0) -> float:
+    """Return the chance that at most ``most`` are left after ``further`` more mean passes.
+
+    Given h the number left is negative binomial of size T and mean T exp(-h j) Q/(1 - Q), with
+    Q = exp(-h k) the share missed so far; the chance is averaged over the density of h.
+
+    Parameters
+    ----------
+    most : number that may be left, 0 or more
+    view : from :func:`outlook`
+    further : passes of mean length still to be made, j
+
+    Returns a chance, 0 to 1. Range: closed nest, same p for all and on every pass; too high where
+    the survivors are harder to catch. Source: derived here from carle_strub_1978.
+    """
+    total = 0.0
+    for hazard, weight in zip(view.hazards, view.weights, strict=True):
+        if weight > 1e-13:
+            total += weight * _at_most(most, view, hazard, further)
+    return min(1.0, total)
+
+
+def _at_most(most: int, view: Outlook, hazard: float, further: int) -> float:
+    whole = hazard * view.passes
+    # Negative binomial, summed from 0 up; odds = mean number left / T.
+    log_odds = -hazard * further - (whole if whole > 700 else math.log(math.expm1(whole)))
+    odds = math.exp(min(log_odds, 700.0))
+    start = -view.caught * math.log1p(odds)
+    if start < -740:
+        return 0.0
+    term = chance = math.exp(start)
+    share = odds / (1 + odds)
+    for left in range(most):
+        term *= (view.caught + left) / (left + 1) * share
+        chance += term
+        if term < chance * 1e-16:
+            break
+    return chance
+
+
+def passes_needed(most: int, wanted: float, view: Outlook) -> int | None:
+    """Return how many more mean passes leave at most ``most`` with the wanted chance.
+
+    The smallest j with :func:`chance_at_most` (most, view, j) >= wanted.
+
+    Parameters
+    ----------
+    most : number that may be left
+    wanted : chance, 0 to 1
+    view : from :func:`outlook`
+
+    Returns a number of passes, ``None`` beyond :data:`MOST_PASSES`. Range: as
+    :func:`chance_at_most`; it plans before the passes are made, so calculate again after each.
+    Source: derived here.
+    """
+    if chance_at_most(most, view, MOST_PASSES) < wanted:
+        return None
+    low, high = -1, MOST_PASSES
+    while high - low > 1:
+        middle = (low + high) // 2
+        enough = chance_at_most(most, view, middle) >= wanted
+        low, high = (low, middle) if enough else (middle, high)
+    return high
+
+
+def most_left(chance: float, view: Outlook, limit: int = 2000) -> int | None:
+    """Return the smallest number that with this chance is not exceeded by those left now.
+
+    Parameters
+    ----------
+    chance : 0 to 1, such as 0.975
+    view : from :func:`outlook`
+    limit : give up beyond this many
+
+    Range: as :func:`chance_at_most`. Source: derived here.
+    """
+    high = 1
+    while chance_at_most(high - 1, view) < chance:
+        if high > limit:
+            return None
+        high *= 2
+    low, high = -1, high - 1
+    while high - low > 1:
+        middle = (low + high) // 2
+        enough = chance_at_most(middle, view) >= chance
+        low, high = (low, middle) if enough else (middle, high)
+    return high
+
+
+def log_normal_interval(caught: float, number: float, number_se: float) -> tuple[float, float]:
+    """Return 95 % limits of N that cannot fall below the catch.
+
+    f = N - T; C = exp(1.96 sqrt(ln(1 + SE^2/f^2))); limits T + f/C and T + f C.
+
+    Parameters
+    ----------
+    caught : T
+    number : N, above T
+    number_se : SE of N
+
+    Range: f above 0. Source: burnham_1987.
+    """
+    beyond = number - caught
+    factor = math.exp(NORMAL_975 * math.sqrt(math.log1p((number_se / beyond) ** 2)))
+    return caught + beyond / factor, caught + beyond * factor
