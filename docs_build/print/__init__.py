@@ -14,8 +14,10 @@ one Typst source and compiles it with the ``typst`` wheel. Why this way:
 Pages printed from the browser's HTML need libraries of the system; LaTeX needs a gigabyte, leaves
 cards and tabs flat and its PDF untagged.
 
-Configuration: ``training_paper`` (``a4`` or ``us-letter``), ``training_name`` (name of the file),
-``training_subtitle`` (the line on the title page), ``training_show_code`` (print notebook code).
+Configuration: ``training_paper`` (``a4`` or ``letter``), ``training_name`` (name of the file),
+``training_subtitle`` (the line on the title page), ``training_show_code`` (print notebook code;
+a cell with the tag ``print-code`` is printed anyway). A page with ``print: false`` in its front
+matter is left out.
 """
 
 from __future__ import annotations
@@ -27,8 +29,8 @@ if TYPE_CHECKING:
     from sphinx.config import Config
 
 SUBTITLE = (
-    "Training edition. It teaches a trade in which people get hurt: it does not replace "
-    "instruction by someone who does the work, a licence, or the law of the place."
+    "This book teaches a trade in which people get hurt. It does not replace instruction by "
+    "someone who does the work, a licence, or the law of the place."
 )
 
 # Ascending number = later choice. What draws sharp comes first; HTML cannot be set at all.
@@ -60,9 +62,9 @@ def setup(app: Sphinx) -> dict[str, Any]:
     from docs_build.print.builder import TrainingBuilder
 
     app.add_builder(TrainingBuilder)
-    app.add_config_value("training_paper", "a4", "env", {str})
-    app.add_config_value("training_name", "", "env", {str})
-    app.add_config_value("training_subtitle", SUBTITLE, "env", {str})
-    app.add_config_value("training_show_code", False, "env", {bool})
+    app.add_config_value("training_paper", "a4", "", {str})
+    app.add_config_value("training_name", "", "", {str})
+    app.add_config_value("training_subtitle", SUBTITLE, "", {str})
+    app.add_config_value("training_show_code", False, "", {bool})
     app.connect("config-inited", _choose_outputs, priority=400)
     return {"version": "1", "parallel_read_safe": True, "parallel_write_safe": False}

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
-from dataclasses import dataclass, field
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass, field, replace
+from typing import Any
 
 from docutils import nodes
 from sphinx import addnodes
@@ -65,6 +66,20 @@ def parts(tree: nodes.document) -> list[Part]:
         if loose:
             found.append(Part(held[PART], loose))
     return found
+
+
+def printed(found: list[Part], metadata: Mapping[str, Mapping[str, Any]]) -> list[Part]:
+    """Leave out pages that say ``print: false`` in their front matter: they are for the screen."""
+    kept = []
+    for part in found:
+        chapters = [
+            chapter
+            for chapter in part.chapters
+            if str(metadata.get(chapter.docname, {}).get("print", "")).lower() != "false"
+        ]
+        if chapters or part.opening:
+            kept.append(replace(part, chapters=chapters))
+    return kept
 
 
 def _part_of_document(file: nodes.Element, nested: list[nodes.Element]) -> Part:

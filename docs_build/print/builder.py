@@ -17,7 +17,7 @@ from sphinx.util import logging
 from sphinx.util.console import darkgreen
 
 from docs_build.print import matter
-from docs_build.print.assemble import Chapter, Part, assemble, documents, front, parts
+from docs_build.print.assemble import Chapter, Part, assemble, documents, front, parts, printed
 from docs_build.print.figures import Figures
 from docs_build.print.writer import markup
 from docs_build.print.writer.base import WARNING, Shared
@@ -28,6 +28,8 @@ log = logging.getLogger(__name__)
 STYLE = Path(__file__).with_name("style.typ")
 STANDARD = "ua-1"
 """PDF/UA-1: the compiler refuses pictures without words and headings that skip a level."""
+
+PAPERS = {"letter": "us-letter"}
 
 UNDATED = date(2000, 1, 1)
 """Day of the document where no page has a date: the day of the build would change every file."""
@@ -139,25 +141,31 @@ class TrainingBuilder(Builder):
     # -- the source
 
     def _book(self, tree: nodes.document, shared: Shared) -> str:
-        found = parts(tree)
+        found = printed(parts(tree), self.env.metadata)
         title = matter.Title(
             title=self.config.project,
             subtitle=self.config.training_subtitle,
             edition=self.config.release,
             reviewed=matter.reviewed(self._days(found)),
-            paper=self.config.training_paper,
+            paper=PAPERS.get(self.config.training_paper, self.config.training_paper),
         )
         self._day = max(self._days(found), default=UNDATED)
         root = Translator(shared, self.config.root_doc)
         body = [title.markup()]
         before = root.each(front(tree)).strip()
-        if before:
-            body.append(f"#before[{before}];\n\n")
+        body.append(f"#before[{markup.text(self._imprint())}][{before}];\n\n")
         body.append("#contents()\n\n")
         body += self._parts(found, shared)
         body.append(self._back(shared))
         self._check_links(shared)
         return "".join(body)
+
+    def _imprint(self) -> str:
+        owner = f"© {self.config.copyright}. " if self.config.copyright else ""
+        return (
+            f"{self.config.project}, edition {self.config.release}. {owner}"
+            "Numbers of pages in parentheses are links in the file and pages in print."
+        )
 
     def _days(self, found: list[Part]) -> list[date]:
         docnames = [chapter.docname for part in found for chapter in part.chapters]
@@ -179,12 +187,13 @@ class TrainingBuilder(Builder):
         label = writer.own_label(heading) if heading is not None else None
         key = markup.string(label or f"part:{number}")
         writer.level = 2
+        writer.chapter_level = 0  # sections of a part's own text are not in the contents
         opening = writer.each(rest).strip("\n")
         return f"#part({number}, {key})[{markup.text(part.title)}][{opening}];\n\n"
 
     def _chapter(self, chapter: Chapter, number: int, level: int, shared: Shared) -> str:
         writer = Translator(shared, chapter.docname)
-        writer.level = level
+        writer.level = writer.chapter_level = level
         section, rest = _split(chapter.nodes)
         label = writer.own_label(section) if section is not None else None
         key = markup.string(label or f"chapter:{chapter.docname}")

@@ -10,6 +10,8 @@ from typing import Any
 
 from docs_build.page.chart import draw
 
+_NUMBERED = re.compile(r"(\\begin|\\end)\{(?:align|gather\*?|equation\*?|eqnarray\*?)\}")
+
 EM = 24
 """Size at which a formula is drawn; its measures are then told in em of the text around it."""
 
@@ -53,8 +55,10 @@ class Figures:
     def _draw(self, latex: str, inline: bool) -> Formula:
         import ziamath
 
+        # The drawing library of the charts, once loaded, asks for sans-serif formulas everywhere.
+        ziamath.config.math.variant = ""
         try:
-            svg = ziamath.Latex(latex, size=EM, inline=inline).svg()
+            svg = ziamath.Latex(_starred(latex), size=EM, inline=inline).svg()
         except Exception as error:  # the library raises many kinds for what it cannot read
             raise ValueError(f"{type(error).__name__}: {error}") from error
         match = _SIZE.search(svg)
@@ -71,3 +75,8 @@ class Figures:
     def chart(self, chart: dict[str, Any]) -> str:
         """Draw a calculator's chart for paper and return the name of its file."""
         return self.keep(draw(chart, customary=False, medium="print"), "chart")
+
+
+def _starred(latex: str) -> str:
+    """Return the formula without numbers of its own: the book gives them."""
+    return _NUMBERED.sub(r"\1{align*}", latex)

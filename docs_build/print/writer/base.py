@@ -53,7 +53,7 @@ class Base:
     def __init__(self, shared: Shared, docname: str = "") -> None:
         self.shared = shared
         self.docname = docname
-        self.level = 1
+        self.level = self.chapter_level = 1
         self.in_table = 0
         self.in_heading = 0
 

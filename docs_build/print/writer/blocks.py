@@ -74,17 +74,17 @@ class Blocks(Inline):
     # -- text
 
     def do_document(self, node: nodes.Element) -> str:
-        """The whole of a small tree."""
+        """Write the whole of a small tree."""
         return self.children(node)
 
     def do_paragraph(self, node: nodes.Element) -> str:
-        """A paragraph."""
+        """Write a paragraph."""
         return f"\n\n{self.children(node).strip()}\n\n"
 
     do_compact_paragraph = do_paragraph
 
     def do_section(self, node: nodes.Element) -> str:
-        """A section with its heading."""
+        """Write a section with its heading."""
         self.level += 1
         try:
             return "\n\n" + self.children(node)
@@ -104,7 +104,8 @@ class Blocks(Inline):
         content = self.heading_text(node)
         label = self.own_label(node.parent)
         key = markup.string(label) if label else "none"
-        return f"\n\n#section({self.level}, {key})[{content}];\n\n"
+        listed = markup.value(self.level <= self.chapter_level + 1)
+        return f"\n\n#section({self.level}, {key}, {listed})[{content}];\n\n"
 
     def heading_text(self, node: nodes.Element) -> str:
         """Return the text of a heading, fit to be repeated in the contents."""
@@ -115,18 +116,20 @@ class Blocks(Inline):
             self.in_heading -= 1
 
     def do_subtitle(self, node: nodes.Element) -> str:
-        """A line under a title."""
+        """Write a line under a title."""
         return markup.block("minor", self.children(node))
 
     do_rubric = do_subtitle
     do_centered = do_subtitle
 
     def do_transition(self, node: nodes.Element) -> str:
-        """A break between thoughts."""
+        """Write a break between thoughts; the notes it may announce stand at the foot of pages."""
+        if "footnotes" in node["classes"]:
+            return ""
         return "\n\n#transition();\n\n"
 
     def do_block_quote(self, node: nodes.Element) -> str:
-        """A quotation."""
+        """Write a quotation."""
         return markup.block("quotation", self.inside(node))
 
     def do_attribution(self, node: nodes.Element) -> str:
@@ -135,9 +138,7 @@ class Blocks(Inline):
 
     def do_line_block(self, node: nodes.Element) -> str:
         """Lines that are kept as lines."""
-        nested = isinstance(node.parent, nodes.line_block)
-        lines = "#linebreak();".join(map(self._line, node.children))
-        return markup.call("pad", lines, left=None) if nested else f"\n\n{lines}\n\n"
+        return f"\n\n{'#linebreak();'.join(map(self._line, node.children))}\n\n"
 
     def _line(self, node: nodes.Node) -> str:
         if isinstance(node, nodes.line_block):
@@ -153,7 +154,7 @@ class Blocks(Inline):
     do_doctest_block = do_literal_block
 
     def do_versionmodified(self, node: nodes.Element) -> str:
-        """A change of the book."""
+        """Write a change of the book."""
         return self.children(node)
 
     def do_compound(self, node: nodes.Element) -> str:
@@ -161,19 +162,28 @@ class Blocks(Inline):
         return self.children(node)
 
     do_only = do_compound
-    do_start_of_file = do_compound
+
+    def do_start_of_file(self, node: nodes.Element) -> str:
+        """Write a document that stands within another one."""
+        outer, self.docname = self.docname, node["docname"]
+        try:
+            return self.children(node)
+        finally:
+            self.docname = outer
+
     do_glossary = do_compound
     do_legend = do_compound
 
     # -- lists
 
     def do_bullet_list(self, node: nodes.Element) -> str:
-        """A list; a list of things to tick gets boxes."""
+        """Write a list; a list of things to tick gets boxes."""
         ticks = any("task-list-item" in item["classes"] for item in node.findall(nodes.list_item))
-        return self._list("checklist" if ticks else "list", node, "")
+        made = self._list("checklist" if ticks else "list", node, "")
+        return f"#fine[{made}];" if "bibliography" in node["classes"] else made
 
     def do_enumerated_list(self, node: nodes.Element) -> str:
-        """A list in order."""
+        """Write a list in order."""
         sign = _NUMBERINGS.get(node.get("enumtype", "arabic"), "1")
         pattern = f"{node.get('prefix', '')}{sign}{node.get('suffix', '.') or '.'}"
         start = node.get("start", 1)
@@ -190,7 +200,7 @@ class Blocks(Inline):
         return self.inside(node)
 
     def do_hlist(self, node: nodes.Element) -> str:
-        """A list in columns, set as one list after the other."""
+        """Write a list in columns as one list after the other."""
         return self.children(node)
 
     do_hlistcol = do_hlist
@@ -211,11 +221,11 @@ class Blocks(Inline):
         return f"([{name}], [{self.each(rest).strip()}]), "
 
     def do_term(self, node: nodes.Element) -> str:
-        """The word that is explained."""
+        """Write the word that is explained."""
         return self.children(node)
 
     def do_definition(self, node: nodes.Element) -> str:
-        """The explanation."""
+        """Write the explanation."""
         return self.inside(node)
 
     def do_field_list(self, node: nodes.Element) -> str:
@@ -238,7 +248,7 @@ class Blocks(Inline):
     # -- boxes
 
     def do_Admonition(self, node: nodes.Element) -> str:  # noqa: N802 - named after the node
-        """A caution, with its word and sign, or a note."""
+        """Write a caution, with its word and sign, or a note."""
         kind, word = LEVELS.get(self._admonition(node), ("note", ""))
         parts = list(node.children)
         title = ""
@@ -259,7 +269,7 @@ class Blocks(Inline):
         return name
 
     def do_topic(self, node: nodes.Element) -> str:
-        """A box beside the text; contents of a page are left to the book's own."""
+        """Write a box beside the text; contents of a page are left to the book's own."""
         if "contents" in node["classes"]:
             return ""
         parts = list(node.children)
@@ -275,7 +285,7 @@ class Blocks(Inline):
     # -- figures
 
     def do_figure(self, node: nodes.Element) -> str:
-        """A numbered figure with its caption."""
+        """Write a numbered figure with its caption."""
         caption = next(iter(node.findall(nodes.caption)), None)
         words = caption.astext() if caption is not None else ""
         images = list(node.findall(nodes.image))

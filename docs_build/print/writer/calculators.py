@@ -5,12 +5,13 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Any
 
+from docutils import nodes
+
 from calc import units
 from docs_build.print.writer import markup
 from docs_build.print.writer.base import Answer
 from docs_build.print.writer.blocks import SHORT
 from docs_build.print.writer.components import Components
-from docutils import nodes
 
 WORDS = {"stop": "STOP", "caution": "CAUTION", "note": "NOTE"}
 
@@ -31,7 +32,7 @@ class Calculators(Components):
     """Renders calculators and exercises."""
 
     def do_calculator(self, node: nodes.Element) -> str:
-        """A calculator: cautions first, then what goes in and what comes out, with room to write."""
+        """Write a calculator: cautions, what goes in, what comes out, with room to write."""
         described, result = node["description"], node["result"]
         parts = [
             *map(self._caution, result["cautions"]),
@@ -120,7 +121,7 @@ class Calculators(Components):
     # -- exercises
 
     def do_exercise(self, node: nodes.Element) -> str:
-        """An exercise, with lines to write on and the way to its answer."""
+        """Write an exercise, with lines to write on and the way to its answer."""
         ident, number = node["ident"], int(node["number"])
         self.shared.exercises[ident] = number
         link = self.to(f"answer:{ident}", markup.text("Answer"), True, node)

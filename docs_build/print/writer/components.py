@@ -20,7 +20,7 @@ class Components(Tables):
     """Renders containers."""
 
     def do_container(self, node: nodes.Element) -> str:
-        """A container by its design component, or by its part of a notebook."""
+        """Write a container by its design component, or by its part of a notebook."""
         if node.get("nb_element") == "cell_code_source" or "cell_input" in node["classes"]:
             return self.children(node) if self._shows_code(node) else ""
         name = component(node).replace("-", "_")
@@ -41,7 +41,7 @@ class Components(Tables):
         return f"\n\n#card-grid{made};\n\n" if made else ""
 
     def design_card(self, node: nodes.Element) -> str:
-        """A card: title, body, foot."""
+        """Write a card: title, body, foot."""
         titles, bodies = [], []
         for part in node.children:
             inner = part.children if component(part) == "card-body" else [part]
@@ -65,8 +65,8 @@ class Components(Tables):
         for link in part.findall(nodes.reference):
             target = self._target(link)
             if target is not None:
-                words = self.to(target, markup.text("Go to"), True, link)
-                return f"\n\n{words}\n\n"
+                self.to(target, "", True, link)
+                return f"\n\n#page-of({markup.string(target)});\n\n"
         return ""
 
     def design_card_title(self, node: nodes.Element) -> str:
@@ -92,5 +92,5 @@ class Components(Tables):
         return markup.block("panel", title, self.each(parts).strip("\n"), whole=is_short(node))
 
     def design_aside(self, node: nodes.Element) -> str:
-        """A remark beside the text."""
+        """Write a remark beside the text."""
         return markup.block("panel", "", self.inside(node), whole=is_short(node))

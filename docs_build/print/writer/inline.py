@@ -52,11 +52,11 @@ class Inline(Base):
         return self.children(node) + (markup.text(f" ({meaning})") if meaning else "")
 
     def do_subscript(self, node: nodes.Element) -> str:
-        """Lowered text."""
+        """Write lowered text."""
         return markup.call("sub", self.children(node))
 
     def do_superscript(self, node: nodes.Element) -> str:
-        """Raised text."""
+        """Write raised text."""
         return markup.call("super", self.children(node))
 
     def do_raw(self, node: nodes.Element) -> str:
@@ -122,7 +122,7 @@ class Inline(Base):
         return self.do_reference(node)
 
     def do_target(self, node: nodes.Element) -> str:
-        """A place that links lead to."""
+        """Write a place that links lead to."""
         return self.children(node)
 
     # -- notes at the foot of the page
@@ -144,12 +144,12 @@ class Inline(Base):
         return f"#[#footnote[{body}]#label({markup.string(label)})];"
 
     def do_footnote(self, node: nodes.Element) -> str:
-        """The text stands at the foot of the page that refers to it."""
+        """Leave the text to the foot of the page that refers to it."""
         node["ids"] = []
         return ""
 
     def do_citation(self, node: nodes.Element) -> str:
-        """An entry of a list of works."""
+        """Write an entry of a list of works."""
         label, *rest = node.children
         entry = f"terms.item[{markup.text(label.astext())}][{self.each(rest).strip()}]"
         return f"\n\n#terms({entry});\n\n"
@@ -159,12 +159,12 @@ class Inline(Base):
     # -- formulas
 
     def do_math(self, node: nodes.Element) -> str:
-        """Formula within a line, with its letters on the line."""
+        """Write a formula within a line, with its letters on the line."""
         made = self._formula(node, inline=True)
         return made if made.startswith("#raw") else f"#formula({made});"
 
     def do_math_block(self, node: nodes.Element) -> str:
-        """Formula on a line of its own, with its number where it has one."""
+        """Write a formula on a line of its own, with its number where it has one."""
         made = self._formula(node, inline=False)
         if made.startswith("#raw"):
             return f"\n\n{made}\n\n"

@@ -64,7 +64,7 @@ class Tables(Blocks):
     """Renders tables."""
 
     def do_table(self, node: nodes.Element) -> str:
-        """A table, with its title as a numbered caption."""
+        """Write a table, with its title as a numbered caption."""
         self.in_table += 1
         try:
             title = next((c for c in node.children if isinstance(c, nodes.title)), None)
