@@ -1,0 +1,10 @@
+/** What every page of the book starts. */
+import { show } from "./unitswitch.mjs";
+import { recall } from "./store.mjs";
+
+show(recall("units"));
+if (document.querySelector(".calculator")) await import("./calculator.mjs");
+// Keeping the book must not delay the page: it begins when the page is there and at rest.
+const rest = () => (self.requestIdleCallback ?? ((run) => setTimeout(run, 300)))(() => import("./keep.mjs"));
+if (document.readyState === "complete") rest();
+else addEventListener("load", rest, { once: true });

@@ -1,0 +1,384 @@
+/** Makes the calculators of a page live: form in, answer out, nothing typed is lost. */
+import * as engine from "./engine.mjs";
+import { Fields, typed } from "./fields.mjs";
+import { forget, recall, remember } from "./store.mjs";
+import { choose, show, system } from "./unitswitch.mjs";
+
+const WHY = {
+  wasm: "This browser cannot run the computing part (WebAssembly is missing or switched off).",
+  worker: "This browser cannot run the computing part (it does not start module workers).",
+  memory: "This device has too little free memory for the computing part; close other pages and try again.",
+  fetch: "The computing part could not be fetched; connect once, then it also works without a network.",
+  other: "The computing part did not start.",
+};
+const STILL = " What stands below is the last answer or the worked example; what you typed is kept.";
+const REPEAT_AFTER = 450;
+const REPEAT_EVERY = 90;
+
+class LiveCalculator {
+  constructor(section) {
+    this.section = section;
+    this.name = section.dataset.calculator;
+    this.key = this.name + (section.dataset.case ? `.${section.dataset.case}` : "");
+    this.edition = section.dataset.edition;
+    this.form = section.querySelector(".calc-form");
+    this.out = section.querySelector(".calc-out");
+    this.answer = section.querySelector(".calc-answer");
+    this.said = section.querySelector(".calc-said");
+    this.fields = new Fields(this.form);
+    this.example = this.answer.innerHTML;
+    this.text = "";
+    this.busy = false;
+    this.again = false;
+    this.wire();
+    if (system() === "us") this.fields.turn("us", {});
+    this.fields.refresh();
+    if (!this.fromLink()) this.fromDraft();
+  }
+
+  wire() {
+    this.form.addEventListener("submit", (event) => event.preventDefault());
+    this.form.addEventListener("focusin", () => engine.start(), { once: true });
+    this.form.addEventListener("pointerdown", () => engine.start(), { once: true });
+    this.form.addEventListener("input", (event) => this.input(event));
+    this.form.addEventListener("keydown", (event) => this.keydown(event));
+    this.form.addEventListener("pointerdown", (event) => this.hold(event));
+    this.section.addEventListener("click", (event) => this.click(event));
+    document.addEventListener("handbook:units", () => this.turn());
+    engine.listen((status, change) => this.progress(status, change));
+  }
+
+  input(event) {
+    const field = event.target.closest(".calc-field");
+    if (!field) return;
+    if (this.fields.isList(field)) this.fields.spread(field, event.target, event);
+    typed(event.target);
+    this.changed();
+  }
+
+  keydown(event) {
+    if (event.key !== "Enter" || event.target.tagName !== "INPUT") return;
+    event.preventDefault();
+    const field = event.target.closest(".calc-field");
+    if (this.fields.isList(field) && this.fields.nextRow(field, event.target)) {
+      this.changed();
+      return;
+    }
+    const inputs = [...this.form.querySelectorAll("input, select")].filter((one) => one.offsetParent);
+    inputs[inputs.indexOf(event.target) + 1]?.focus();
+  }
+
+  /** A held plus or minus repeats. */
+  hold(event) {
+    const button = event.target.closest(".calc-step");
+    if (!button) return;
+    let timer = setTimeout(function more() {
+      button.click();
+      timer = setTimeout(more, REPEAT_EVERY);
+    }, REPEAT_AFTER);
+    const stop = () => clearTimeout(timer);
+    for (const end of ["pointerup", "pointercancel", "pointerleave"]) {
+      button.addEventListener(end, stop, { once: true });
+    }
+  }
+
+  click(event) {
+    const button = event.target.closest("button");
+    if (!button) return;
+    if (button.dataset.units) choose(button.dataset.units);
+    else if (button.dataset.step) this.step(button);
+    else if (button.classList.contains("calc-ask")) ask(button);
+    else if (button.dataset.do) this[button.dataset.do](button);
+  }
+
+  step(button) {
+    this.fields.step(button);
+    this.changed();
+  }
+
+  add(button) {
+    const input = this.fields.addRow(button.closest(".calc-field"));
+    input.focus();
+    this.changed();
+  }
+
+  remove(button) {
+    const field = button.closest(".calc-field");
+    this.fields.setRows(field, field.querySelector(".calc-rows").children.length - 1);
+    this.changed();
+  }
+
+  reset() {
+    this.undone = { fields: this.fields.snapshot(), units: system(), html: this.answer.innerHTML };
+    this.fields.restore(this.fields.original);
+    if (system() === "us") this.fields.turn("us", {});
+    forget(`draft.${this.key}`);
+    this.section.querySelector("[data-do=undo]").hidden = false;
+    this.say("The form is back at its first values.");
+    this.compute();
+  }
+
+  undo(button) {
+    button.hidden = true;
+    if (!this.undone) return;
+    this.fields.restore(this.undone.fields);
+    if (this.undone.units !== system()) this.turn();
+    this.say("Your values are back.");
+    this.changed();
+  }
+
+  /** Something was typed or pressed: keep it at once, then compute. */
+  changed() {
+    this.fields.refresh();
+    this.keep();
+    this.compute();
+  }
+
+  keep() {
+    remember(`draft.${this.key}`, {
+      edition: this.edition,
+      units: system(),
+      fields: this.fields.snapshot(),
+    });
+  }
+
+  fromDraft() {
+    const draft = recall(`draft.${this.key}`);
+    if (!draft?.fields) return;
+    this.fields.restore(draft.fields);
+    const turned = draft.units !== system() ? this.turn() : undefined;
+    const last = recall(`answer.${this.key}`);
+    const asked = this.asked();
+    if (!turned && last && last.edition === this.edition && last.asked === asked) {
+      this.showAnswer(last);
+    } else {
+      this.mark("old", "Not your values yet: the worked example");
+    }
+    if (!turned) this.compute();
+  }
+
+  /** Take inputs from the address; Python judges them like typed ones. */
+  fromLink() {
+    const given = new URLSearchParams(location.hash.slice(1));
+    if (given.get("calc") !== this.name || this.section.dataset.case) return false;
+    this.undone = { fields: recall(`draft.${this.key}`)?.fields ?? this.fields.snapshot(), units: system() };
+    const units = given.get("units");
+    if (units === "us" || units === "si") {
+      if (units !== system()) {
+        show(units);
+        this.fields.turn(units, {});
+        document.dispatchEvent(new CustomEvent("handbook:units", { detail: units }));
+      }
+    }
+    const left = [];
+    for (const [name, value] of given) {
+      if (name === "calc" || name === "units") continue;
+      const field = this.fields.byName(name);
+      if (field) this.fields.write(field, value.slice(0, 2000));
+      else left.push(name.slice(0, 40));
+    }
+    history.replaceState(null, "", `${location.pathname}${location.search}#${this.section.id}`);
+    this.section.querySelector("[data-do=undo]").hidden = false;
+    this.mark("old", "Not the values of the link yet: the worked example");
+    this.changed();
+    this.say(
+      left.length
+        ? `Values from a link. Left out, as this calculator does not have it: ${left.join(", ")}.`
+        : "Values from a link. “Undo” brings yours back.",
+    );
+    this.section.scrollIntoView();
+    return true;
+  }
+
+  asked() {
+    return JSON.stringify([this.fields.texts(), system()]);
+  }
+
+  /** Compute what stands in the form; while busy, only the newest state waits. */
+  async compute() {
+    if (this.busy) {
+      this.again = true;
+      return;
+    }
+    this.busy = true;
+    const began = performance.now();
+    const asked = this.asked();
+    if (engine.status.state !== "ready" && this.out.dataset.state === "live") {
+      this.mark("old", "Old: for the values before your change");
+    }
+    try {
+      const reply = await engine.ask({
+        op: "run",
+        name: this.name,
+        texts: this.fields.texts(),
+        customary: system() === "us",
+      });
+      if (reply.ok) this.accept(reply, asked);
+      else this.refuse(reply.errors);
+      const detail = { ok: reply.ok, milliseconds: performance.now() - began, inside: reply.seconds };
+      this.section.dispatchEvent(new CustomEvent("calculator:answer", { detail, bubbles: true }));
+    } catch (error) {
+      this.broken(error);
+    }
+    this.busy = false;
+    if (this.again) {
+      this.again = false;
+      this.compute();
+    }
+  }
+
+  accept(reply, asked) {
+    this.say(this.fields.showErrors([]).join(" "));
+    const last = { edition: this.edition, asked, html: reply.html, text: reply.text, brief: reply.brief };
+    this.showAnswer(last);
+    clearTimeout(this.keeping);
+    this.keeping = setTimeout(() => remember(`answer.${this.key}`, last), 150);
+  }
+
+  showAnswer(last) {
+    const open = this.answer.querySelector(".answer-sources")?.open;
+    this.answer.innerHTML = last.html;
+    if (open) this.answer.querySelector(".answer-sources").open = true;
+    this.text = last.text;
+    this.mark("live", "Your answer");
+    this.brief(last.brief);
+  }
+
+  refuse(errors) {
+    const rest = this.fields.showErrors(errors);
+    this.say(rest.join(" "), rest.length > 0);
+    const was = this.out.dataset.state === "example" ? "the worked example" : "for the values before the mistake";
+    this.mark("old", `Old: ${was}`);
+    this.brief(errors[0].sentence, true);
+  }
+
+  broken(error) {
+    this.say((WHY[error.message] ?? WHY.other) + STILL, true);
+    if (this.out.dataset.state === "live") this.mark("old", "Old: for the values before your change");
+  }
+
+  /** Say in a word and a colour how far the shown answer belongs to the form. */
+  mark(state, words) {
+    this.out.dataset.state = state;
+    this.section.querySelector(".calc-state").textContent = words;
+  }
+
+  brief(text, wrong = false) {
+    const bar = this.section.querySelector(".calc-brief");
+    bar.hidden = !text;
+    bar.dataset.wrong = String(wrong || text.startsWith("Stop:"));
+    bar.firstElementChild.textContent = text;
+  }
+
+  say(text, wrong = false) {
+    this.said.textContent = text;
+    this.said.dataset.wrong = String(wrong);
+  }
+
+  progress(status, change) {
+    const bar = this.section.querySelector(".calc-progress");
+    bar.hidden = status.state !== "starting";
+    if (status.state === "starting") {
+      const [gauge, words] = [bar.querySelector("progress"), bar.querySelector("span")];
+      if (status.total) {
+        gauge.value = Math.min(status.done / status.total, 1);
+        words.textContent = `Getting the computing part, ${megabytes(status.download)} once …`;
+      } else {
+        gauge.removeAttribute("value");
+        words.textContent = "Starting …";
+      }
+    }
+    if (change.state === "failed") {
+      this.say((WHY[status.why] ?? WHY.other) + STILL, true);
+    }
+  }
+
+  /** Follow the page's unit system: known texts at once, typed ones through Python. */
+  async turn() {
+    const units = system();
+    const missing = this.fields.known(units);
+    if (Object.keys(missing).length === 0) {
+      this.fields.turn(units, {});
+      this.afterTurn();
+      return;
+    }
+    try {
+      const converted = await engine.ask({
+        op: "convert",
+        name: this.name,
+        texts: missing,
+        customary: units === "us",
+      });
+      if (units === system()) this.fields.turn(units, converted);
+    } catch (error) {
+      this.broken(error);
+    }
+    this.afterTurn();
+  }
+
+  afterTurn() {
+    if (recall(`draft.${this.key}`)) this.keep();
+    // A figure is drawn in one unit system; the worked example holds both.
+    if (this.out.dataset.state !== "example") this.compute();
+  }
+
+  async copy(button) {
+    const text = this.text || this.answer.innerText;
+    await copyText(text, button);
+  }
+
+  async link(button) {
+    const given = new URLSearchParams({ calc: this.name });
+    for (const field of this.fields.fields) {
+      if (field.hidden) continue;
+      const value = this.fields.read(field);
+      const text = Array.isArray(value) ? value.filter((one) => one.trim()).join(" ") : value;
+      if (text) given.set(field.dataset.input, text);
+    }
+    if (this.section.querySelector(".calc-switch")) given.set("units", system());
+    const url = new URL(location.href);
+    url.hash = given.toString();
+    await copyText(url.href, button);
+  }
+}
+
+function ask(button) {
+  const help = document.getElementById(button.getAttribute("aria-controls"));
+  help.hidden = !help.hidden;
+  button.setAttribute("aria-expanded", String(!help.hidden));
+}
+
+/** Copy, also where the page is no secure context; else show the text to be copied by hand. */
+async function copyText(text, button) {
+  const old = button.dataset.words ?? button.textContent;
+  button.dataset.words = old;
+  button.parentElement.querySelector("textarea")?.remove();
+  let done = false;
+  try {
+    await navigator.clipboard.writeText(text);
+    done = true;
+  } catch {
+    const area = document.createElement("textarea");
+    area.value = text;
+    area.readOnly = true;
+    area.setAttribute("aria-label", "Text to copy");
+    button.parentElement.append(area);
+    area.select();
+    try {
+      done = document.execCommand("copy");
+    } catch {
+      done = false;
+    }
+    if (done) area.remove();
+  }
+  button.textContent = done ? "Copied" : "Copy the text below by hand";
+  setTimeout(() => (button.textContent = old), 2500);
+}
+
+function megabytes(bytes) {
+  return `${(bytes / 1e6).toFixed(1)} MB`;
+}
+
+const live = [...document.querySelectorAll(".calculator")].map((one) => new LiveCalculator(one));
+addEventListener("hashchange", () => live.some((one) => one.fromLink()));
+document.documentElement.dataset.calculators = "live";

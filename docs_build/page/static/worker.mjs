@@ -1,0 +1,155 @@
+/**
+ * The worker in which Python computes, one for all calculators of a page.
+ *
+ * In:  {type: "start", plain}, {type: "call", id, asked}
+ * Out: {type: "progress", done, total, download}, {type: "ready", how, milliseconds},
+ *      {type: "kept", bytes}, {type: "unkept", why}, {type: "failed", why, how}, {type: "reply", id, reply}, {type: "fault", id, message, how}
+ */
+import { dropSnapshots, keepSnapshot, readSnapshot } from "./snapshot.mjs";
+
+const RUNTIME = new URL("../_runtime/", import.meta.url);
+const HEAP_LIMIT = 31457280; // a snapshot of a heap that has grown beyond is refused by the runtime
+const BOOK = "/book";
+
+const LOAD_BOOK = `
+import gc, sys
+sys.dont_write_bytecode = True
+sys.path.insert(0, "${BOOK}")
+from docs_build.page import door
+door.warm()
+gc.collect()
+`;
+
+let how = "plain";
+let call;
+
+self.onmessage = ({ data }) => {
+  if (data.type === "start") start(data.plain).catch(fail);
+  if (data.type === "call") answer(data.id, data.asked);
+};
+
+function fail(error) {
+  postMessage({ type: "failed", how, why: reason(error), message: String(error) });
+}
+
+function reason(error) {
+  if (typeof WebAssembly === "undefined") return "wasm";
+  if (error?.unreachable) return "fetch";
+  if (error instanceof WebAssembly.CompileError) return "wasm";
+  if (error instanceof RangeError || /memory/i.test(String(error))) return "memory";
+  if (/fetch|network|load|import/i.test(String(error))) return "fetch";
+  return "other";
+}
+
+function answer(id, asked) {
+  try {
+    postMessage({ type: "reply", id, reply: JSON.parse(call(JSON.stringify(asked))) });
+  } catch (error) {
+    postMessage({ type: "fault", id, how, message: String(error) });
+  }
+}
+
+async function start(plain) {
+  const began = performance.now();
+  if (typeof WebAssembly === "undefined") throw new Error("no WebAssembly");
+  const manifest = await (await get(new URL("runtime.json", RUNTIME))).json();
+  const snapshot = plain ? undefined : await readSnapshot(manifest.build);
+  how = snapshot ? "snapshot" : "plain";
+  const python = await (snapshot ? restore(manifest, snapshot) : startPlain(manifest));
+  call = python.runPython(
+    "import random\nrandom.seed()\nfrom docs_build.page.door import call\ncall",
+  );
+  postMessage({ type: "ready", how, milliseconds: performance.now() - began });
+}
+
+async function load(manifest, options) {
+  const indexURL = new URL(manifest.python, RUNTIME).href;
+  const { loadPyodide } = await import(`${indexURL}pyodide.mjs`);
+  return loadPyodide({ indexURL, lockFileContents: manifest.lock, ...options });
+}
+
+function restore(manifest, snapshot) {
+  return load(manifest, { _loadSnapshot: snapshot });
+}
+
+async function startPlain(manifest) {
+  const stop = countFetches(manifest);
+  try {
+    const zip = get(new URL(manifest.book, RUNTIME)).then((response) => response.arrayBuffer());
+    zip.catch(() => {}); // reported below, when it is awaited
+    const python = await load(manifest, { _makeSnapshot: true });
+    python.unpackArchive(await zip, "zip", { extractDir: BOOK });
+    python.runPython(LOAD_BOOK);
+    takeSnapshot(manifest.build, python);
+    return python;
+  } finally {
+    stop();
+  }
+}
+
+/** Take the snapshot before anything typed has come in, and keep it when there is time. */
+function takeSnapshot(build, python) {
+  try {
+    const heap = python._module.HEAP8.length;
+    if (heap > HEAP_LIMIT) {
+      postMessage({ type: "unkept", why: `heap of ${heap} bytes` });
+      return;
+    }
+    const bytes = python.makeMemorySnapshot();
+    setTimeout(() => {
+      keepSnapshot(build, bytes).then(
+        () => postMessage({ type: "kept", bytes: bytes.length }),
+        dropSnapshots,
+      );
+    }, 1000);
+  } catch (error) {
+    // The next start will be a plain one again.
+    postMessage({ type: "unkept", why: String(error) });
+  }
+}
+
+async function get(url) {
+  let response;
+  try {
+    response = await fetch(url);
+  } catch (error) {
+    throw Object.assign(new Error(`not reached: ${url}`), { unreachable: true, cause: error });
+  }
+  if (!response.ok) {
+    throw Object.assign(new Error(`${response.status}: ${url}`), { unreachable: true });
+  }
+  return response;
+}
+
+/** Report how much of the runtime has come in; returns the function that ends the counting. */
+function countFetches(manifest) {
+  const plainFetch = self.fetch;
+  const total = manifest.files.reduce((sum, file) => sum + file.bytes, 0);
+  const download = manifest.files.reduce((sum, file) => sum + file.gzip, 0);
+  let done = 0;
+  let told = -1;
+  const count = (bytes) => {
+    done += bytes;
+    const percent = Math.floor((100 * done) / total);
+    if (percent !== told) postMessage({ type: "progress", done, total, download });
+    told = percent;
+  };
+  count(0);
+  self.fetch = async (...request) => {
+    const response = await plainFetch(...request);
+    if (!response.ok || !response.body) return response;
+    const counter = new TransformStream({
+      transform(chunk, controller) {
+        count(chunk.byteLength);
+        controller.enqueue(chunk);
+      },
+    });
+    return new Response(response.body.pipeThrough(counter), {
+      status: response.status,
+      headers: { "Content-Type": response.headers.get("Content-Type") ?? "" },
+    });
+  };
+  return () => {
+    self.fetch = plainFetch;
+  };
+}
