@@ -93,10 +93,10 @@ def work_share(work: float, rest: float, rate: float, acclimatised: bool) -> flo
 def work_minutes(work: float, rest: float, rate: float, acclimatised: bool) -> int:
     """Whole minutes of work in an hour within the limit, rounded down.
 
-    0 where even sitting still in the closed suit is over the limit: then the body gains heat
-    through all the time in the suit, and no mean over the hour makes that good.
+    0 where even sitting still in the closed suit, or at the place of rest, is over the limit:
+    then the body gains heat through all that time, and no mean over the hour makes that good.
     """
-    if work > limit(REST_RATE, acclimatised):
+    if max(work, rest) > limit(REST_RATE, acclimatised):
         return 0
     # A hair is added so that 30 minutes do not come out as 29 from the halving.
     return math.floor(60 * work_share(work, rest, rate, acclimatised) + 1e-4)

@@ -43,9 +43,9 @@ def direct_fraction(radiation: float, cos_zenith: float = HIGH_SUN) -> float:
 
     Source: Liljegren 2008 (key ``liljegren_2008``).
     """
-    if radiation <= 0:
-        return 0.0
     share = min(radiation / (_SOLAR_CONSTANT * cos_zenith), _CLEAREST)
+    if share < 0.01:  # the exponential is below 1e-70 here, and 1/share would overflow at 0
+        return 0.0
     return min(math.exp(3 - 1.34 * share - 1.65 / share), 0.9)
 
 
