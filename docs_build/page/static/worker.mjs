@@ -8,7 +8,7 @@
 import { dropSnapshots, keepSnapshot, readSnapshot } from "./snapshot.mjs";
 
 const RUNTIME = new URL("../_runtime/", import.meta.url);
-const HEAP_LIMIT = 31457280; // a snapshot of a heap that has grown beyond is refused by the runtime
+const HEAP_LIMIT = 64 * 1024 * 1024; // a larger snapshot would cost a phone more than it saves
 const BOOK = "/book";
 
 const LOAD_BOOK = `
@@ -64,8 +64,24 @@ async function start(plain) {
 
 async function load(manifest, options) {
   const indexURL = new URL(manifest.python, RUNTIME).href;
-  const { loadPyodide } = await import(`${indexURL}pyodide.mjs`);
-  return loadPyodide({ indexURL, lockFileContents: manifest.lock, ...options });
+  const [{ loadPyodide }, { default: createModule }] = await Promise.all([
+    import(`${indexURL}pyodide.mjs`),
+    import(`${indexURL}pyodide.asm.mjs`),
+  ]);
+  const createPyodideModule = async (settings) => {
+    const module = await createModule(settings);
+    const heap = heapOf(await options._loadSnapshot);
+    // The runtime copies a snapshot only into a heap that is large enough already.
+    if (heap > module.HEAP8.length) module.growMemory(heap);
+    return module;
+  };
+  return loadPyodide({ indexURL, createPyodideModule, lockFileContents: manifest.lock, ...options });
+}
+
+/** Bytes of heap in a snapshot: all but its head, whose length is the head's second word. */
+function heapOf(snapshot) {
+  if (!snapshot) return 0;
+  return snapshot.length - new Uint32Array(snapshot.buffer, snapshot.byteOffset, 2)[1];
 }
 
 function restore(manifest, snapshot) {
