@@ -1,0 +1,166 @@
+"""The parts of the flow calculator against general-purpose libraries."""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+from fluids.atmosphere import ATMOSPHERE_1976
+from fluids.core import Reynolds, dP_from_K
+from fluids.filters import round_edge_screen
+from fluids.fittings import (
+    bend_rounded,
+    contraction_conical_Crane,
+    diffuser_sharp,
+    entrance_distance,
+    entrance_sharp,
+)
+from fluids.friction import Colebrook, Haaland, friction_factor
+from scipy.optimize import brentq
+
+from calc.method import air, duct, fan
+from calc.method.flow_and_reach import _system, _vacuum, flow_and_reach
+from calc.method.flow_system import coefficient, operating_flow
+from calc.method.insect import arrival_share
+
+pytestmark = pytest.mark.published
+
+GRID = [
+    (re, rough)
+    for re in (4000.0, 1e4, 5e4, 1e5, 1e6)
+    for rough in (0.0, 1e-5, 1e-4, 1e-3, 0.01, 0.05)
+]
+
+
+@pytest.mark.parametrize(("re", "rough"), GRID)
+def test_colebrook(re: float, rough: float) -> None:
+    # fluids 1.3.1, fluids.friction.Colebrook (closed form with the Wright omega function)
+    assert duct.colebrook(re, rough) == pytest.approx(Colebrook(re, rough), rel=1e-10)
+
+
+@pytest.mark.parametrize(("re", "rough"), GRID[6:])
+def test_haaland(re: float, rough: float) -> None:
+    # fluids 1.3.1, fluids.friction.Haaland
+    assert duct.haaland(re, rough) == pytest.approx(Haaland(re, rough), rel=1e-12)
+
+
+@pytest.mark.parametrize("re", [1.0, 100.0, 1000.0, 2000.0])
+def test_laminar(re: float) -> None:
+    # fluids 1.3.1, fluids.friction.friction_factor, laminar below 2040
+    assert duct.friction_factor(re) == pytest.approx(friction_factor(re), rel=1e-12)
+
+
+@pytest.mark.parametrize("re", [5e3, 7e4, 3e5])
+def test_turbulent(re: float) -> None:
+    # fluids 1.3.1, fluids.friction.friction_factor
+    mine = duct.friction_factor(re, 0.002)
+    assert mine == pytest.approx(friction_factor(re, 0.002), rel=1e-5)
+
+
+@pytest.mark.parametrize("altitude", [-400.0, 0.0, 500.0, 1000.0, 1500.0, 2500.0, 4500.0])
+def test_atmosphere(altitude: float) -> None:
+    # fluids 1.3.1, fluids.atmosphere.ATMOSPHERE_1976: T, P, rho
+    known = ATMOSPHERE_1976(altitude)
+    assert air.standard_temperature(altitude) == pytest.approx(known.T, rel=1e-6)
+    assert air.standard_pressure(altitude) == pytest.approx(known.P, rel=1e-5)
+    assert air.standard_density(altitude) == pytest.approx(known.rho, rel=1e-5)
+
+
+@pytest.mark.parametrize("altitude", [0.0, 500.0, 1500.0, 3000.0, 4500.0])
+def test_viscosity(altitude: float) -> None:
+    # fluids 1.3.1, ATMOSPHERE_1976.mu: the standard's own Sutherland form
+    known = ATMOSPHERE_1976(altitude)
+    assert air.viscosity(known.T - 273.15) == pytest.approx(known.mu, rel=2e-4)
+
+
+def test_reynolds_and_minor_loss() -> None:
+    # fluids 1.3.1, fluids.core.Reynolds and dP_from_K
+    assert duct.reynolds(1.204, 20, 0.038, 1.813e-5) == pytest.approx(
+        Reynolds(V=20, D=0.038, rho=1.204, mu=1.813e-5)
+    )
+    assert duct.minor_loss(1.5, 1.204, 20) == pytest.approx(dP_from_K(K=1.5, rho=1.204, V=20))
+
+
+@pytest.mark.parametrize("wide", [0.05, 0.076, 0.10, 0.30])
+def test_sudden_widening(wide: float) -> None:
+    # fluids 1.3.1, fluids.fittings.diffuser_sharp
+    mine = duct.sudden_expansion(duct.circle(0.038), duct.circle(wide))
+    assert mine == pytest.approx(diffuser_sharp(Di1=0.038, Di2=wide), rel=1e-12)
+
+
+@pytest.mark.parametrize("wide", [0.05, 0.076, 0.30])
+def test_sudden_narrowing(wide: float) -> None:
+    # fluids 1.3.1, fluids.fittings.contraction_conical_Crane with length 0 (Crane TP-410)
+    mine = duct.sudden_contraction(duct.circle(0.038), duct.circle(wide))
+    assert mine == pytest.approx(contraction_conical_Crane(Di1=wide, Di2=0.038, l=0), rel=1e-12)
+
+
+def test_entries_lie_where_other_handbooks_put_them() -> None:
+    # fluids 1.3.1, entrance_sharp: flush entry 0.50 (Idelchik) to 0.57 (Rennels)
+    known = [entrance_sharp(), entrance_sharp(method="Idelchik")]
+    assert coefficient("flanged_end") == pytest.approx(min(known), abs=0.02)
+    # entrance_distance: a tube that sticks out loses more than a flush one, at most 1
+    assert entrance_distance(Di=0.038, t=0.002) <= coefficient("plain_end") <= 1
+
+
+def test_gentle_bend() -> None:
+    # fluids 1.3.1, bend_rounded of two diameters: Rennels 0.225, Crane 0.242
+    known = [
+        bend_rounded(Di=0.038, angle=90, bend_diameters=2, Re=5e4, method=method)
+        for method in ("Rennels", "Crane")
+    ]
+    assert coefficient("gentle_bend") == pytest.approx(max(known), rel=0.05)
+
+
+@pytest.mark.parametrize("share", [0.301, 0.5, 0.6016, 0.7463])
+@pytest.mark.parametrize("re", [5.0, 25.0, 90.0, 150.0, 400.0, 5000.0])
+def test_screen(share: float, re: float) -> None:
+    # fluids 1.3.1, fluids.filters.round_edge_screen (Blevins 1984)
+    assert duct.screen_loss(share, re) == pytest.approx(round_edge_screen(share, re), rel=1e-12)
+
+
+CASES = [
+    {},
+    {"vacuum": "quadratic"},
+    {"vacuum": "points"},
+    {"hose_wall": "smooth", "hose_length": 12},
+    {"hose_wall": "rough", "roughness": 0.9, "altitude": 2500, "temperature": -5},
+    {"sealed": 0.1, "open_flow": 1, "hose_length": 30, "hose_bore": 20, "hose_wall": "smooth"},
+    {"nozzle": "flanged_slot", "mesh": "share", "bends": 9, "bend": "sharp_bend"},
+    {"nozzle": "collar", "hole": 8, "gaps": 0, "vacuum": "quadratic", "open_flow": 200},
+]
+
+
+@pytest.mark.parametrize("given", CASES)
+def test_operating_point(given: dict[str, object]) -> None:
+    # scipy 1.17, scipy.optimize.brentq on the same two curves
+    plain = flow_and_reach._read(given, customary=False)
+    system = _system(plain)
+    vacuum = _vacuum(plain, system.air.density)
+    root = brentq(
+        lambda flow: vacuum.curve(flow) - system.loss(flow), 0.0, vacuum.open_flow, xtol=1e-15
+    )
+    assert operating_flow(vacuum, system) == pytest.approx(root, rel=1e-9)
+
+
+@pytest.mark.parametrize("distance", [1e-4, 0.25, 1.0, 4.0, 50.0])
+def test_arrival(distance: float) -> None:
+    # scipy 1.17, scipy.integrate.solve_ivp on the equation of motion in distance:
+    # v dv/dx = k (V - v)^2, written for the share p of the air's speed
+    from scipy.integrate import solve_ivp
+
+    solved = solve_ivp(
+        lambda _, square: 2 * (1 - square**0.5) ** 2, (0, distance), [0.0], rtol=1e-10, atol=1e-14
+    )
+    assert arrival_share(distance) == pytest.approx(math.sqrt(solved.y[0][-1]), rel=1e-6)
+
+
+def test_operating_flow_of_a_pure_square_law() -> None:
+    # numpy-free closed form of the straight-line fan: a quadratic's root
+    sealed, open_flow, c = 20e3, 0.045, 4.277146e6
+    slope = sealed / open_flow
+    known = (-slope + math.sqrt(slope**2 + 4 * c * sealed)) / (2 * c)
+    found = fan.operating_flow(
+        lambda flow: fan.linear(flow, sealed, open_flow), lambda flow: c * flow**2, open_flow
+    )
+    assert found == pytest.approx(known, rel=1e-12)
