@@ -32,6 +32,7 @@ class Findings:
     over: bool  # over the limit for steady work
     rate_crosses: bool  # within, but over if the work is 30 % harder
     wbgt_crosses: bool  # within, but over at the top of the WBGT range
+    top_still_over: bool  # not so, but so at the top of the WBGT range
     planned_over: bool
     rest_guessed: bool
 
@@ -77,6 +78,8 @@ def _about_the_limit(found: Findings) -> list[Caution]:
         made.append(_RATE_CROSSES)
     if found.covered and found.wbgt_crosses:
         made.append(_WBGT_CROSSES)
+    if found.covered and found.minutes >= 1 and found.top_still_over:
+        made.append(_TOP_STILL_OVER)
     if found.covered and found.planned_over and found.minutes >= 1:
         made.append(_PLANNED)
     if found.covered and not found.over:
@@ -159,6 +162,12 @@ _WBGT_CROSSES = _caution(
     "Within the limit by less than the estimate of the WBGT can be wrong. Plan as if over it, "
     "or measure.",
     "The upper end of the WBGT range is over the limit.",
+    "liljegren_2008",
+)
+_TOP_STILL_OVER = _caution(
+    "If the WBGT is at the upper end of its range, even sitting still in the suit is over the "
+    "limit. Measure it, or keep the spells short and open the suit between them.",
+    "The estimate can be wrong by more than the room that is left.",
     "liljegren_2008",
 )
 _PLANNED = _caution(

@@ -145,6 +145,7 @@ def _findings(
         over=job.over,
         rate_crosses=not job.over and job.effective > job.limit(heat_limits.RATE_ERROR),
         wbgt_crosses=not job.over and top > job.limit(),
+        top_still_over=top > still,
         planned_over=planned is not None and job.minutes() < 60 and planned > job.minutes(),
         rest_guessed=rest_guessed,
     )

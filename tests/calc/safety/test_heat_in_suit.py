@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import json
 from itertools import pairwise
+from pathlib import Path
 from typing import Any
 
 import pytest
@@ -16,6 +18,7 @@ from calc.safety import heat_cautions, heat_limits
 from calc.safety.heat_core import Job
 from calc.safety.heat_estimate import measured_heat, weather_heat
 from calc.safety.heat_in_suit import heat_in_suit
+from calc.safety.liljegren import wbgt_liljegren
 
 RATES = [180.0, 300.0, 415.0, 520.0]
 CLOTHING = ["short_sleeves", "work_clothes", "double_woven", "sting_suit", "vapour_barrier"]
@@ -255,6 +258,7 @@ def test_caution_when_the_estimate_crosses_the_limit() -> None:
         ({"acclimatised": "yes"}, "caution", "you count as new"),
         ({"sun": "full_sun"}, "caution", "heat index is for shade"),
         ({"planned_minutes": 300}, "caution", "does not fit"),
+        ({}, "caution", "upper end of its range"),
         ({"air_temperature": 15, "sun": "shade"}, "caution", "is no promise"),
         ({"air_temperature": 45, "humidity": 10}, "caution", "10 to 40"),
         ({}, "caution", "never more than 48"),
@@ -273,6 +277,8 @@ def test_each_caution_is_raised(inputs: dict[str, Any], level: str, part: str) -
         ({"clothing": "work_clothes"}, "No one has measured"),
         ({"sun": "shade"}, "heat index is for shade"),
         ({"planned_minutes": 10}, "does not fit"),
+        ({"air_temperature": 20}, "upper end of its range"),
+        ({"heat_known": "measured", "measured_wbgt": 26.7}, "upper end of its range"),
         ({"air_temperature": 15, "sun": "shade", "planned_minutes": 90}, "does not fit"),
         ({"heat_known": "measured", "rest_wbgt": 20}, "place of rest, so"),
         ({"heat_known": "measured"}, "estimated from weather"),
@@ -343,3 +349,22 @@ def test_charts_show_today() -> None:
 def test_sting_suit_value_is_the_sum_it_says() -> None:
     double = tables.row("clothing_adjustment", "double_woven")["adjustment"]
     assert tables.row("clothing_adjustment", "sting_suit")["adjustment"] == double + 1
+
+
+@pytest.mark.parametrize("row", tables.rows("wbgt_spread"), ids=lambda row: row["key"])
+def test_table_of_the_methods_is_what_the_methods_give(row: dict[str, Any]) -> None:
+    sun = tables.row("sun_strength", row["key"])["radiation"]
+    heat = weather_heat(30, 50, 1, sun)
+    assert heat.wbgt == pytest.approx(row["estimate"], abs=0.051)
+    assert heat.simplified == pytest.approx(row["simplified"], abs=0.051)
+    if sun:
+        globe = wbgt_liljegren(30, 50, 1, sun, globe_diameter=0.15)
+        assert globe == pytest.approx(row["standard_globe"], abs=0.051)
+
+
+def test_demo_case_runs() -> None:
+    path = Path(__file__).parents[3] / "demo_cases" / "soffit_yellowjackets" / "case.json"
+    case = json.loads(path.read_text(encoding="utf-8"))
+    result = heat_in_suit.run(case["inputs"]["heat_in_suit"])
+    assert not result.stopped
+    assert result.values["planned_spells"] == 2
