@@ -2,36 +2,17 @@
 
 from __future__ import annotations
 
-import math
 from typing import Any
 
-from calc.declare import (
-    Answer,
-    Axis,
-    Calculator,
-    Caution,
-    Chart,
-    Choice,
-    Count,
-    Counts,
-    Number,
-    Numbers,
-    Option,
-    Out,
-    Series,
-)
+from calc.declare import Answer, Calculator, Count, Counts, Number, Numbers
 from calc.errors import InputError, shown
 from calc.method import removal_cautions as say
+from calc.method.removal_charts import catch_chart, total_chart
 from calc.method.removal_choice import Fit, Job, check, chosen, comparison, fitted
-from calc.method.removal_fit import FitTest, expected_catches, fit_test
+from calc.method.removal_fit import FitTest, fit_test
 from calc.method.removal_profile import EqualityTest, equality_test, usable
-from calc.method.stopping import MOST_PASSES, chance_at_most, passes_needed
-
-HIGHEST_CHANCE = 99.9
-"""No chance is shown above this: the model is not that sure of itself."""
-
-SHOWN_AHEAD = 5
-"""Further passes drawn in the chart."""
+from calc.method.removal_results import ESTIMATORS, HIDDEN, HIGHEST_CHANCE, OUTPUTS
+from calc.method.stopping import chance_at_most, passes_needed
 
 
 def core(
@@ -58,13 +39,13 @@ def core(
         raise _unmatched(minutes, len(catches))
     job = Job(catches=catches, minutes=minutes)
     name = chosen(estimator, job)
-    stop = say.no_estimate(job, name, HIDDEN)
+    stop = say.no_estimate(job, name)
     if stop is not None:
         return _stopped(job, stop)
     check(name, job)
     fit = fitted(name, job)
     if fit is None:
-        return _stopped(job, say.line_does_not_fall(HIDDEN))
+        return _stopped(job, say.NO_LINE)
     return _answer(job, name, estimator == "auto", fit, most_left, confidence)
 
 
@@ -80,43 +61,57 @@ def _unmatched(minutes: tuple[float, ...], k: int) -> InputError:
     )
 
 
-def _stopped(job: Job, stop: Caution) -> Answer:
-    values = {"next_step": stop.text, "total_caught": job.caught, "estimator": "none used"}
-    return Answer(values=values, cautions=[stop], charts=[_catch_chart(job, None, 0)])
+def _stopped(job: Job, stop: say.NoEstimate) -> Answer:
+    return Answer(
+        values={"next_step": stop.step, "total_caught": job.caught, "estimator": "none used"},
+        cautions=[stop.caution(HIDDEN)],
+        charts=[catch_chart(job, None, 0)],
+    )
 
 
 def _answer(job: Job, name: str, auto: bool, fit: Fit, most: int, confidence: float) -> Answer:
     view = job.outlook
     needed = passes_needed(most, confidence / 100, view)
+    if needed is not None:
+        needed = max(needed, say.FEWEST_PASSES - len(job.catches))
     test = fit_test(job.catches, job.effort)
     equality = None if job.uneven or not usable(job.catches) else equality_test(job.catches)
-    inside = None if fit.high is None else fit.high - job.caught
-    values = {
-        "next_step": _next_step(job, needed, most, confidence),
-        "still_inside": fit.number - job.caught,
-        "interval_inside": (fit.low - job.caught, inside),
-        "passes_needed": needed,
-        "adults_at_start": fit.number,
-        "interval_at_start": (fit.low, fit.high),
-        "total_caught": job.caught,
-        "capture_probability": 100 * fit.probability,
-        "chance_none_left": _chance(chance_at_most(0, view)),
-        "chance_few_left": _chance(chance_at_most(most, view)),
-        "estimator": ("Chosen for you: " if auto else "") + fit.form,
-        "interval_form": fit.interval_form,
-        "comparison": _rows(comparison(job, name, fit)),
-        **_tests(test, equality),
-    }
-    cautions = [
-        *say.always(),
+    against = [
         *say.about_fit(test, equality),
         *say.about_last(job),
+    ]
+    cautions = [
+        *say.always(),
+        *against,
         *say.about_minutes(job, name, auto),
         *say.about_line(fit),
         *say.about_size(job, fit),
     ]
-    charts = [_catch_chart(job, fit, needed or 0), _total_chart(job, fit)]
+    values = {
+        "next_step": _next_step(job, needed, bool(against), most, confidence),
+        "passes_needed": needed,
+        "chance_none_left": _chance(chance_at_most(0, view)),
+        "chance_few_left": _chance(chance_at_most(most, view)),
+        "estimator": ("Chosen for you: " if auto else "") + fit.form,
+        "comparison": _rows(comparison(job, name, fit)),
+        **_numbers(job, fit),
+        **_tests(test, equality),
+    }
+    charts = [catch_chart(job, fit, needed or 0), total_chart(job, fit)]
     return Answer(values=values, cautions=cautions, charts=charts)
+
+
+def _numbers(job: Job, fit: Fit) -> dict[str, Any]:
+    inside = None if fit.high is None else fit.high - job.caught
+    return {
+        "still_inside": fit.number - job.caught,
+        "interval_inside": (fit.low - job.caught, inside),
+        "adults_at_start": fit.number,
+        "interval_at_start": (fit.low, fit.high),
+        "total_caught": job.caught,
+        "capture_probability": 100 * fit.probability,
+        "interval_form": fit.interval_form,
+    }
 
 
 def _chance(chance: float) -> float:
@@ -139,267 +134,33 @@ def _rows(fits: list[Fit]) -> list[dict[str, Any]]:
     ]
 
 
-def _next_step(job: Job, needed: int | None, most: int, confidence: float) -> str:
+MANY_PASSES = 10
+"""Above this many further passes the plan is too uncertain to follow to its end."""
+
+
+def _next_step(job: Job, needed: int | None, against: bool, most: int, confidence: float) -> str:
     if needed is None:
         return (
             "More passes alone will not do it. Find what holds the wasps back: a second entrance, "
-            "a poor seal, too little air, foragers coming home."
+            "a poor seal, too little air, wasps coming home."
         )
-    few = "none" if most == 0 else f"at most {most}"
-    if needed == 0:
+    if needed == 0 and against:
         return (
-            f"Stop catching and wait for stragglers. By this count {few} of those you could reach "
-            f"are left, with a chance of at least {confidence:g} %. Treat the nest as live."
+            "Do not stop on this count: the catch does not fall evenly. Go on until several "
+            "passes in a row bring none."
+        )
+    if needed == 0:
+        few = "none" if most == 0 else f"at most {most}"
+        return (
+            f"Stop catching and wait for stragglers: {few} left of those you could reach, with a "
+            f"chance of at least {confidence:g} % by this count. Treat the nest as live."
         )
     length = f" of {sum(job.effort) / len(job.effort):.3g} min" if job.uneven else " like these"
-    passes = "pass" if needed == 1 else "passes"
-    return f"Keep catching: at least {needed} more {passes}{length}. Then enter all passes again."
+    more = f"at least {needed} more {'pass' if needed == 1 else 'passes'}{length}"
+    if needed > MANY_PASSES:
+        return f"Keep catching: {more}. Enter all passes again after two or three; it will change."
+    return f"Keep catching: {more}. Then enter all passes again."
 
-
-def _catch_chart(job: Job, fit: Fit | None, ahead: int) -> Chart:
-    places = tuple(float(place) for place in range(1, len(job.catches) + 1))
-    series = [
-        Series(
-            label="caught", x=places, y=tuple(float(each) for each in job.catches), style="points"
-        )
-    ]
-    if fit is not None:
-        series.append(Series(label="expected", x=places, y=fit.expected))
-        ahead = min(ahead, SHOWN_AHEAD)
-        if ahead:
-            series.append(_next_passes(job, fit, ahead))
-    return Chart(
-        name="catch_per_pass",
-        title="Catch per pass",
-        alt="Caught on each pass: " + ", ".join(str(each) for each in job.catches) + ".",
-        x=Axis(label="pass"),
-        y=Axis(label="wasps caught", low=0.0),
-        series=tuple(series),
-    )
-
-
-def _next_passes(job: Job, fit: Fit, ahead: int) -> Series:
-    """Draw the coming passes of mean length, joined to the last one made."""
-    coming = expected_catches(fit.number - job.caught, fit.probability, (1.0,) * ahead)
-    k = len(job.catches)
-    return Series(
-        label="to come, if nothing changes",
-        x=tuple(float(k + place) for place in range(ahead + 1)),
-        y=(fit.expected[-1], *coming),
-        style="dashed",
-    )
-
-
-def _total_chart(job: Job, fit: Fit) -> Chart:
-    places = tuple(float(place) for place in range(len(job.catches) + 1))
-    ends = (places[0], places[-1])
-    series = [
-        Series(label="caught so far", x=places, y=_summed(job.catches), style="points"),
-        Series(label="expected", x=places, y=_summed(fit.expected)),
-        Series(label="estimate", x=ends, y=(fit.number, fit.number), style="dashed"),
-    ]
-    # A limit far above the estimate would flatten everything else to a line at the bottom.
-    if fit.high is not None and fit.high <= 5 * fit.number:
-        band = Series(
-            label="95 % interval",
-            x=ends,
-            y=(float(fit.low),) * 2,
-            y2=(float(fit.high),) * 2,
-            style="band",
-        )
-        series.insert(0, band)
-    return Chart(
-        name="total_caught",
-        title="Caught so far against the estimate",
-        alt=f"{job.caught} caught; estimated at least {math.floor(fit.number)} at the start.",
-        x=Axis(label="passes made"),
-        y=Axis(label="wasps", low=0.0),
-        series=tuple(series),
-    )
-
-
-def _summed(values: tuple[float, ...] | tuple[int, ...]) -> tuple[float, ...]:
-    total, sums = 0.0, [0.0]
-    for each in values:
-        total += each
-        sums.append(total)
-    return tuple(sums)
-
-
-_OUTPUTS = (
-    Out(
-        name="next_step",
-        label="What to do next",
-        meaning="Goes by the chance that few enough are left, with p left uncertain.",
-        kind="text",
-        main=True,
-    ),
-    Out(
-        name="still_inside",
-        label="Still inside, at least",
-        meaning="Estimate less those caught. It leaves out wasps that you cannot reach.",
-        main=True,
-    ),
-    Out(
-        name="interval_inside",
-        label="Still inside, 95 % interval",
-        meaning="Holds if the nest is closed and every pass catches alike; else it is too narrow.",
-        kind="interval",
-        main=True,
-    ),
-    Out(
-        name="passes_needed",
-        label="More passes, at least",
-        meaning="Fewest further passes of mean length that leave few enough with the wanted "
-        f"chance. No figure if more than {MOST_PASSES}.",
-        kind="count",
-        main=True,
-    ),
-    Out(
-        name="adults_at_start",
-        label="Present at the start, at least",
-        meaning="Adults that your air could reach before the first pass.",
-    ),
-    Out(
-        name="interval_at_start",
-        label="Present at the start, 95 % interval",
-        meaning="Never below the number you caught.",
-        kind="interval",
-    ),
-    Out(
-        name="total_caught",
-        label="Caught so far",
-        meaning="Sum of the passes.",
-        kind="count",
-    ),
-    Out(
-        name="capture_probability",
-        label="Caught on one pass",
-        meaning="Share of those present that one pass of mean length takes.",
-        unit="percent",
-        digits=1,
-    ),
-    Out(
-        name="chance_none_left",
-        label="Chance that none is left",
-        meaning=f"Of those you could reach. Never shown above {HIGHEST_CHANCE} %.",
-        unit="percent",
-        digits=1,
-    ),
-    Out(
-        name="chance_few_left",
-        label="Chance that few enough are left",
-        meaning="Chance that now at most as many are left as you allow. "
-        f"Never shown above {HIGHEST_CHANCE} %.",
-        unit="percent",
-        digits=1,
-    ),
-    Out(
-        name="estimator",
-        label="Estimator used",
-        meaning="Exact form; forms with one name differ.",
-        kind="text",
-    ),
-    Out(
-        name="interval_form",
-        label="Kind of interval",
-        meaning="How the 95 % interval was made.",
-        kind="text",
-    ),
-    Out(
-        name="fit_chi2",
-        label="Fit, chi-square",
-        meaning="Large means that the catch falls unevenly. Small passes are pooled.",
-        digits=2,
-    ),
-    Out(
-        name="fit_df",
-        label="Fit, degrees of freedom",
-        meaning="Groups of passes less 2. No figure with too few.",
-        kind="count",
-    ),
-    Out(
-        name="fit_chance",
-        label="Fit, P value",
-        meaning="How often chance alone makes the fall this uneven. Below 5 %: do not trust the "
-        "interval. The test is weak with few wasps.",
-        unit="percent",
-        digits=1,
-    ),
-    Out(
-        name="equal_chance",
-        label="First pass like the others, P value",
-        meaning="Below 5 %: the first pass caught better or worse than the later ones.",
-        unit="percent",
-        digits=1,
-    ),
-    Out(
-        name="comparison",
-        label="What other estimators say",
-        meaning="The first row is the one used.",
-        kind="table",
-        columns=(
-            Out(name="form", label="Estimator", meaning="Exact form.", kind="text"),
-            Out(name="number", label="At the start", meaning="Estimate.", digits=1),
-            Out(
-                name="interval",
-                label="95 % interval",
-                meaning="Never below the catch.",
-                kind="interval",
-            ),
-        ),
-    ),
-)
-
-HIDDEN = tuple(
-    out.name for out in _OUTPUTS if out.name not in {"next_step", "total_caught", "estimator"}
-)
-"""Results that a stop withholds: all but the catch and what to do."""
-
-_ESTIMATORS = Choice(
-    name="estimator",
-    label="Estimator",
-    meaning="Leave on automatic unless you compare with other work.",
-    options=(
-        Option(
-            value="auto",
-            label="Automatic",
-            meaning="Carle & Strub for equal passes; with effort where minutes differ.",
-        ),
-        Option(
-            value="carle_strub",
-            label="Carle & Strub",
-            meaning="Weighted maximum likelihood; always has an answer.",
-        ),
-        Option(
-            value="zippin",
-            label="Zippin",
-            meaning="Maximum likelihood, binomial-total form.",
-        ),
-        Option(value="seber", label="Seber, closed form", meaning="2 or 3 passes."),
-        Option(
-            value="robson_regier",
-            label="Robson & Regier",
-            meaning="2 passes, corrected for bias.",
-        ),
-        Option(
-            value="moran_schnute",
-            label="Moran & Schnute",
-            meaning="Profile-likelihood interval, 3 passes or more.",
-        ),
-        Option(
-            value="leslie",
-            label="Leslie, with minutes",
-            meaning="Line of the catch per minute, 3 passes or more.",
-        ),
-        Option(
-            value="gould_pollock",
-            label="Likelihood with minutes",
-            meaning="Gould & Pollock; unequal passes, zero catches allowed.",
-        ),
-    ),
-    default="auto",
-)
 
 how_many_left = Calculator(
     name="how_many_left",
@@ -435,7 +196,7 @@ how_many_left = Calculator(
             step=1,
             optional=True,
         ),
-        _ESTIMATORS,
+        ESTIMATORS,
         Count(
             name="most_left",
             label="Leave at most",
@@ -460,7 +221,7 @@ how_many_left = Calculator(
             step=1,
         ),
     ),
-    outputs=_OUTPUTS,
+    outputs=OUTPUTS,
     core=core,
     sources=(
         "carle_strub_1978",

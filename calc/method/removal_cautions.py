@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 
 from calc.declare import Caution
 from calc.method.removal import falls
@@ -17,65 +18,69 @@ WIDE = 2.0
 """Upper limit over estimate beyond which the catch is said to fall too little."""
 
 
-def no_estimate(job: Job, estimator: str, hides: Sequence[str]) -> Caution | None:
-    """Return the stop for catches that allow no estimate, or ``None``."""
-    found = _why_not(job, estimator)
-    if found is None:
-        return None
-    text, reason, key = found
-    return Caution(level="stop", text=text, reason=reason, source=key, hides=tuple(hides))
+@dataclass(frozen=True, kw_only=True, slots=True)
+class NoEstimate:
+    """Why there is no number, and what to do instead."""
+
+    why: str
+    step: str
+    reason: str
+    source: str
+
+    def caution(self, hides: Sequence[str]) -> Caution:
+        """Return the stop that withholds the numbers."""
+        text = f"No estimate: {self.why} {self.step}"
+        return Caution(
+            level="stop", text=text, reason=self.reason, source=self.source, hides=tuple(hides)
+        )
 
 
-def _why_not(job: Job, estimator: str) -> tuple[str, str, str] | None:
-    catches = job.catches
+NOBODY = NoEstimate(
+    why="nobody was caught.",
+    step="Check that it is the right opening, that air flows and that wasps fly. Treat the nest "
+    "as full.",
+    reason="No catch looks the same for an empty nest and for a full one that you do not reach.",
+    source="removal_at_nest",
+)
+ONE_PASS = NoEstimate(
+    why="one pass shows no fall.",
+    step="Make a second pass, just as long, and enter both.",
+    reason="The number left is read from how fast the catch falls.",
+    source="bohlin_1989",
+)
+RISING = NoEstimate(
+    why="the catch rises. Wasps are coming home, or later passes were longer or better.",
+    step="Catch those coming home and count them apart. Start a new count when they stop.",
+    reason="A rising catch means that the nest fills faster than you empty it, or that the passes "
+    "were not equal.",
+    source="removal_at_nest",
+)
+FLAT = NoEstimate(
+    why="the catch does not fall.",
+    step="Go on in equal passes. If it still does not fall, look for wasps coming home or a second "
+    "entrance.",
+    reason="A number would come from the formula, not from your catch; many more may be inside.",
+    source="bohlin_1989",
+)
+NO_LINE = NoEstimate(
+    why="the catch per minute does not fall along a line.",
+    step="Go on catching, or choose the automatic estimator.",
+    reason="Leslie's number is where the falling line reaches zero.",
+    source="leslie_davis_1939",
+)
+
+
+def no_estimate(job: Job, estimator: str) -> NoEstimate | None:
+    """Return why these catches allow no estimate, ``None`` if they do."""
     if job.caught == 0:
-        return (
-            "Nobody was caught, so there is no estimate. Check that the opening is the right one, "
-            "that the air flows, and that wasps are flying. Treat the nest as full.",
-            "No catch looks the same for an empty nest and for a full one that you do not reach.",
-            "removal_at_nest",
-        )
-    if len(catches) == 1:
-        return (
-            "One pass shows no fall, so there is no estimate. Make a second pass of the same "
-            "length and enter both.",
-            "The number left is read from how fast the catch falls.",
-            "bohlin_1989",
-        )
-    effort = job.effort if estimator in WITH_EFFORT else (1.0,) * len(catches)
-    if not falls(catches, effort):
-        return _no_fall(job)
-    return None
-
-
-def _no_fall(job: Job) -> tuple[str, str, str]:
-    first, last = (job.catches[at] / job.effort[at] for at in (0, -1))
-    if last > first:
-        return (
-            "The catch rises, so there is no estimate. Wasps are coming home, or you reach them "
-            "better than before. Let foragers in through the trap, then start a new count.",
-            "A rising catch means that the nest is fed faster than it is emptied, or that the "
-            "passes were not equal.",
-            "removal_at_nest",
-        )
-    return (
-        "The catch does not fall, so there is no estimate. Keep catching in equal passes. If it "
-        "still does not fall, look for returning foragers or a second entrance.",
-        "Any number would come from the formula and not from your catch; many more may be inside.",
-        "bohlin_1989",
-    )
-
-
-def line_does_not_fall(hides: Sequence[str]) -> Caution:
-    """Return the stop for a Leslie line with no fall."""
-    return Caution(
-        level="stop",
-        text="The catch per minute does not fall along a line, so this estimator has no number. "
-        "Keep catching, or choose another estimator.",
-        reason="Leslie's number is where the falling line reaches zero.",
-        source="leslie_davis_1939",
-        hides=tuple(hides),
-    )
+        return NOBODY
+    if len(job.catches) == 1:
+        return ONE_PASS
+    effort = job.effort if estimator in WITH_EFFORT else (1.0,) * len(job.catches)
+    if falls(job.catches, effort):
+        return None
+    first, last = (job.catches[at] / effort[at] for at in (0, -1))
+    return RISING if last > first else FLAT
 
 
 def always() -> Iterator[Caution]:
@@ -121,9 +126,21 @@ def about_fit(fit: FitTest | None, equality: EqualityTest | None) -> Iterator[Ca
         )
 
 
+FEWEST_PASSES = 3
+"""Passes below which nobody can see whether the survivors are harder to catch."""
+
+
 def about_size(job: Job, fit: Fit) -> Iterator[Caution]:
     """Yield cautions about few wasps, few passes and a weak fall."""
     k, enough = len(job.catches), 200 if len(job.catches) == 2 else 50
+    if k < FEWEST_PASSES:
+        yield Caution(
+            level="caution",
+            text="Two passes are too few: make a third before you trust the numbers.",
+            reason="Two-pass estimates came out below later ones in most published trials, and "
+            "two passes cannot show a falling chance of capture.",
+            source="riley_fausch_1992",
+        )
     if fit.number < enough:
         yield Caution(
             level="caution",

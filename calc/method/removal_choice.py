@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from calc.errors import InputError
 from calc.method.removal import (
@@ -115,9 +115,11 @@ def fitted(estimator: str, job: Job) -> Fit | None:
     if estimator not in WITH_EFFORT and not falls(job.catches, (1.0,) * len(job.catches)):
         return None
     try:
-        return _FITS[estimator](job)
+        fit = _FITS[estimator](job)
     except ValueError:
         return None
+    # No count of passes rules out one last wasp, so the interval never closes on the catch.
+    return fit if fit.high is None else replace(fit, high=max(fit.high, job.caught + 1.0))
 
 
 def _closed(job: Job, estimate: Estimate) -> Fit:

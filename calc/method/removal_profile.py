@@ -16,6 +16,8 @@ from calc.method.removal import weighted_sum
 # Beyond this many times the catch the likelihood is flat: the limit is called infinite.
 _FURTHEST = 1e5
 
+_GOLDEN = (math.sqrt(5) - 1) / 2
+
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Profile:
@@ -90,105 +92,133 @@ def equality_test(catches: Sequence[int]) -> EqualityTest:
     Raises ``ValueError`` if :func:`usable` is false. Range: weak below about 200 animals.
     Source: schnute_1983.
     """
-    other = schnute_first_pass(catches)
-    gain = _least(catches, _equal)[1] - other.minus_log_likelihood
-    chi2 = max(0.0, 2 * gain)
+    _require(catches)
+    equal, differs = _Likelihood(catches, _equal), _Likelihood(catches, _first_differs)
+    number, least = differs.best()
+    first, later, _ = differs.parts(number)
+    chi2 = max(0.0, 2 * (equal.best()[1] - least))
     return EqualityTest(
         chi2=chi2,
         chance=chi2_upper(chi2, 1),
-        first_probability=other.first_probability,
-        later_probability=other.probability,
+        first_probability=first,
+        later_probability=later,
     )
 
 
-_Form = Callable[[Sequence[int], float], tuple[float, float, float, float]]
+@dataclass(frozen=True, kw_only=True, slots=True)
+class _Sums:
+    """What the likelihood needs of the catches."""
+
+    k: int
+    total: int
+    first: int
+    weighted: int
+    later: int
 
 
-def _equal(catches: Sequence[int], number: float) -> tuple[float, float, float, float]:
-    """Return p1, p, the share left after all passes, and sum c_i ln(e_i)."""
-    k, total = len(catches), sum(catches)
-    p = min(1.0, total / (k * number - weighted_sum(catches)))
-    later = sum(place * catch for place, catch in enumerate(catches))
-    logs = total * math.log(number * p) + _times_log(later, 1 - p)
-    return p, p, (1 - p) ** k, logs
+# What a form gives for N: p1, p, and sum c_i ln(e_i).
+_Form = Callable[[_Sums, float], tuple[float, float, float]]
 
 
-def _first_differs(catches: Sequence[int], number: float) -> tuple[float, float, float, float]:
-    k, total, first = len(catches), sum(catches), catches[0]
-    rest = total - first
-    exposed = (k - 1) * (number - first) - (weighted_sum(catches) - (k - 1) * first)
+def _equal(sums: _Sums, number: float) -> tuple[float, float, float]:
+    p = min(1.0, sums.total / (sums.k * number - sums.weighted))
+    return p, p, sums.total * math.log(number * p) + _times_log(sums.later, 1 - p)
+
+
+def _first_differs(sums: _Sums, number: float) -> tuple[float, float, float]:
+    rest, later_passes = sums.total - sums.first, sums.k - 1
+    exposed = later_passes * number - sums.weighted
     p = min(1.0, rest / exposed) if rest else 0.0
-    later = sum(place * catch for place, catch in enumerate(catches[1:]))
-    logs = _times_log(first, first) + _times_log(rest, (number - first) * p)
-    logs += _times_log(later, 1 - p)
-    left = (1 - first / number) * (1 - p) ** (k - 1)
-    return first / number, p, left, logs
+    logs = _times_log(sums.first, sums.first) + _times_log(rest, (number - sums.first) * p)
+    return sums.first / number, p, logs + _times_log(sums.later - rest, 1 - p)
 
 
 def _times_log(times: float, x: float) -> float:
     return times * math.log(x) if times else 0.0
 
 
-def _minus_log_likelihood(catches: Sequence[int], form: _Form, number: float) -> float:
-    total = sum(catches)
-    left, logs = form(catches, number)[2:]
-    beyond = number - total
-    if beyond > 0 and left <= 0:
-        return math.inf
-    chosen = math.lgamma(number + 1) - math.lgamma(total + 1) - math.lgamma(beyond + 1)
-    return (
-        number * math.log(number)
-        - total * math.log(total)
-        - _times_log(beyond, number * left)
-        - chosen
-        + sum(_times_log(catch, catch) for catch in catches)
-        - logs
-    )
+class _Likelihood:
+    """Minus log likelihood of N in one form, its least value and where it stays near that."""
+
+    def __init__(self, catches: Sequence[int], form: _Form) -> None:
+        self.form = form
+        self.sums = _Sums(
+            k=len(catches),
+            total=sum(catches),
+            first=catches[0],
+            weighted=weighted_sum(catches),
+            later=sum(place * catch for place, catch in enumerate(catches)),
+        )
+        total = self.sums.total
+        self.constant = sum(_times_log(catch, catch) for catch in catches)
+        self.constant += math.lgamma(total + 1) - total * math.log(total)
+
+    def parts(self, number: float) -> tuple[float, float, float]:
+        """Return p1, p and the sum of the logarithms."""
+        return self.form(self.sums, number)
+
+    def __call__(self, number: float) -> float:
+        """Return minus the log likelihood of N."""
+        first, p, logs = self.parts(number)
+        beyond = number - self.sums.total
+        left = (1 - first) * (1 - p) ** (self.sums.k - 1)
+        if beyond > 0 and left <= 0:
+            return math.inf
+        return (
+            self.constant
+            + number * math.log(number)
+            - _times_log(beyond, number * left)
+            - math.lgamma(number + 1)
+            + math.lgamma(beyond + 1)
+            - logs
+        )
+
+    def best(self) -> tuple[float, float]:
+        """Return N at the least value, and that value; the curve has one valley."""
+        total = self.sums.total
+        steps = math.ceil(math.log(_FURTHEST * total / 1e-3) / math.log(3)) + 1
+        grid = [0.0, *(1e-3 * 3.0**step for step in range(steps))]
+        costs = [self(total + each) for each in grid]
+        at = costs.index(min(costs))
+        low, high = grid[max(0, at - 1)], grid[min(len(grid) - 1, at + 1)]
+        beyond, least = _valley(lambda each: self(total + each), low, high)
+        return (float(total), costs[0]) if costs[0] <= least else (total + beyond, least)
 
 
-def _least(catches: Sequence[int], form: _Form) -> tuple[float, float]:
-    """Return N at the least minus log L, and that value."""
-    total = sum(catches)
-
-    def cost(beyond: float) -> float:
-        return _minus_log_likelihood(catches, form, total + beyond)
-
-    # Steps of a fifth from a thousandth of an animal up: coarse, but the curve has one valley.
-    grid = [0.0, *(1e-3 * 1.2**step for step in range(_grid_steps(total)))]
-    costs = [cost(each) for each in grid]
-    best = costs.index(min(costs))
-    low, high = grid[max(0, best - 1)], grid[min(len(grid) - 1, best + 1)]
-    ratio = (math.sqrt(5) - 1) / 2
-    for _ in range(60):
-        third = ratio * (high - low)
-        if cost(high - third) <= cost(low + third):
-            high = low + third
+def _valley(cost: Callable[[float], float], low: float, high: float) -> tuple[float, float]:
+    """Return where a curve with one valley is least, by golden section, and the value there."""
+    a, b = high - _GOLDEN * (high - low), low + _GOLDEN * (high - low)
+    at_a, at_b = cost(a), cost(b)
+    for _ in range(45):
+        if at_a <= at_b:
+            high, b, at_b = b, a, at_a
+            a = high - _GOLDEN * (high - low)
+            at_a = cost(a)
         else:
-            low = high - third
-    middle = (low + high) / 2
-    if costs[0] <= cost(middle):
-        middle = 0.0
-    return total + middle, cost(middle)
+            low, a, at_a = a, b, at_b
+            b = low + _GOLDEN * (high - low)
+            at_b = cost(b)
+    return (a, at_a) if at_a <= at_b else (b, at_b)
 
 
-def _grid_steps(total: int) -> int:
-    return math.ceil(math.log(_FURTHEST * total / 1e-3) / math.log(1.2)) + 1
+def _require(catches: Sequence[int]) -> None:
+    if not usable(catches):
+        raise ValueError("three passes or more, and not three with none on the last, are needed")
 
 
 def _fit(catches: Sequence[int], form: _Form, name: str) -> Profile:
-    if not usable(catches):
-        raise ValueError("three passes or more, and not three with none on the last, are needed")
-    total = sum(catches)
-    number, least = _least(catches, form)
+    _require(catches)
+    total, likelihood = sum(catches), _Likelihood(catches, form)
+    number, least = likelihood.best()
     limit = least + CHI2_95_1 / 2
 
     def inside(candidate: float) -> bool:
-        return _minus_log_likelihood(catches, form, candidate) <= limit
+        return likelihood(candidate) <= limit
 
     low = float(total) if inside(total) else _edge(inside, number, total)
     furthest = total * (1 + _FURTHEST)
     high = None if inside(furthest) else _edge(inside, number, furthest)
-    first, p, _, _ = form(catches, number)
+    first, p, _ = likelihood.parts(number)
     return Profile(
         form=name,
         number=number,

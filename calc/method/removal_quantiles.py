@@ -26,7 +26,7 @@ def number_quantiles(catches: Sequence[int], chances: Sequence[float]) -> tuple[
     chances : rising, each 0 to 1
 
     Returns whole numbers, ``None`` for one beyond reach. Range: as :func:`outlook`; the upper
-    quantiles are long where the catch hardly falls. Source: derived here from carle_strub_1978.
+    quantiles are long where the catch hardly falls. Source: removal_posterior.
     """
     k, total, x = len(catches), sum(catches), weighted_sum(catches)
 

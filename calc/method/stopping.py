@@ -12,14 +12,14 @@ import math
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
-from calc.method.distributions import NORMAL_975
+from calc.method.distributions import NORMAL_975, beta_lower
 from calc.method.removal_effort import log_likelihood
 
 MOST_PASSES = 200
 """Further passes looked ahead; beyond this the answer is that the catches do not tell."""
 
-_NODES = 240
-_NEGLIGIBLE = 28.0  # exp(-28) of the peak adds nothing to the digits shown
+_NODES = 200
+_NEGLIGIBLE = 25.0  # exp(-25) of the peak adds nothing to the digits shown
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -43,8 +43,7 @@ def outlook(catches: Sequence[int], effort: Sequence[float]) -> Outlook:
     effort : minutes of each pass, or 1 for each
 
     Returns an :class:`Outlook` with h for one pass of mean length. Range: any catches; where they
-    do not fall the answer is mostly the weight. Source: carle_strub_1978 (weights), the averaging is
-    derived here.
+    do not fall the answer is mostly the weight. Source: removal_posterior.
     """
     mean = sum(effort) / len(effort)
     lengths = [each / mean for each in effort]
@@ -106,12 +105,12 @@ def chance_at_most(most: int, view: Outlook, further: int = 0) -> float:
     further : passes of mean length still to be made, j
 
     Returns a chance, 0 to 1. Range: closed nest, same p for all and on every pass; too high where
-    the survivors are harder to catch. Source: derived here from carle_strub_1978.
+    the survivors are harder to catch. Source: removal_posterior.
     """
-    total = 0.0
-    for hazard, weight in zip(view.hazards, view.weights, strict=True):
-        if weight > 1e-13:
-            total += weight * _at_most(most, view, hazard, further)
+    total = sum(
+        weight * _at_most(most, view, hazard, further)
+        for hazard, weight in zip(view.hazards, view.weights, strict=True)
+    )
     return min(1.0, total)
 
 
@@ -146,7 +145,7 @@ def passes_needed(most: int, wanted: float, view: Outlook) -> int | None:
 
     Returns a number of passes, ``None`` beyond :data:`MOST_PASSES`. Range: as
     :func:`chance_at_most`; it plans before the passes are made, so calculate again after each.
-    Source: derived here.
+    Source: removal_posterior.
     """
     if chance_at_most(most, view, MOST_PASSES) < wanted:
         return None
@@ -167,7 +166,7 @@ def most_left(chance: float, view: Outlook, limit: int = 2000) -> int | None:
     view : from :func:`outlook`
     limit : give up beyond this many
 
-    Range: as :func:`chance_at_most`. Source: derived here.
+    Range: as :func:`chance_at_most`. Source: removal_posterior.
     """
     high = 1
     while chance_at_most(high - 1, view) < chance:
@@ -198,3 +197,29 @@ def log_normal_interval(caught: float, number: float, number_se: float) -> tuple
     beyond = number - caught
     factor = math.exp(NORMAL_975 * math.sqrt(math.log1p((number_se / beyond) ** 2)))
     return caught + beyond / factor, caught + beyond * factor
+
+
+def passes_from_start(number: int, p: float, most: int, wanted: float) -> int | None:
+    """Return how many passes leave at most ``most`` of a known number, for planning.
+
+    The smallest k with the binomial chance of at most ``most`` left among N, each left with chance
+    q^k, at or above ``wanted``.
+
+    Parameters
+    ----------
+    number : N, 1 or more
+    p : capture probability of a pass, above 0 and up to 1
+    most : number that may be left
+    wanted : chance, 0 to 1
+
+    Returns a number of passes, ``None`` beyond :data:`MOST_PASSES`. Range: N and p known and p
+    constant; with p uncertain more are needed. Source: own_reasoning (binomial distribution).
+    """
+    if most >= number:
+        return 0
+    for passes in range(1, MOST_PASSES + 1):
+        left = (1 - p) ** passes
+        # The chance of at most m among N is I_(1 - left)(N - m, m + 1).
+        if beta_lower(number - most, most + 1, 1 - left) >= wanted:
+            return passes
+    return None
