@@ -13,7 +13,7 @@ from typing import Any
 
 from calc import units
 from calc.catalogue import find
-from calc.declare import Calculator, Number, Numbers, Result
+from calc.declare import Calculator, Number, Numbers
 from calc.errors import InputError
 from docs_build.page import chart, form
 
@@ -76,11 +76,13 @@ def answer_html(told: Mapping[str, Any], customary: bool | None = None) -> str:
     calculator = find(told["calculator"])
     return "".join(
         [
-            _cautions(told["cautions"], sources),
+            _cautions(told["cautions"], ("stop", "caution"), sources),
             _values(calculator, [one for one in single if one[1]["main"]], "answer-main"),
+            _cautions(told["cautions"], ("note",), sources),
+            *(_figure(each, customary) for each in told["charts"]),
             _values(calculator, [one for one in single if not one[1]["main"]], "answer-more"),
             *(_table(each) for _, each in results if each["kind"] == "table" and each["rows"]),
-            *(_figure(each, customary) for each in told["charts"]),
+            _meanings(calculator, [name for name, each in results if not each["main"]]),
             _sources(told),
         ]
     )
@@ -112,11 +114,12 @@ def run(name: str, texts: Mapping[str, Any], customary: bool) -> dict[str, Any]:
             ],
         }
     else:
+        whole = result.as_dict()
         told = {
             "ok": True,
-            "html": answer_html(result.as_dict(), customary),
-            "text": as_text(result, customary),
-            "brief": brief(result, customary),
+            "html": answer_html(whole, customary),
+            "text": as_text(whole, customary),
+            "brief": brief(whole, customary),
         }
     told["seconds"] = time.perf_counter() - began
     return told
@@ -135,25 +138,24 @@ def convert(name: str, texts: Mapping[str, Any], to_customary: bool) -> dict[str
     return made
 
 
-def brief(result: Result, customary: bool) -> str:
+def brief(told: Mapping[str, Any], customary: bool) -> str:
     """Return the main answers, or the gravest stop, as one line."""
-    for caution in result.cautions:
-        if caution.level == "stop":
-            return f"Stop: {caution.text}"
-    told = result.as_dict()["results"]
+    for caution in told["cautions"]:
+        if caution["level"] == "stop":
+            return f"Stop: {caution['text']}"
     key = "customary_text" if customary else "text"
-    return "; ".join(
-        f"{each['label']}: {each[key]}" for each in told.values() if each["main"] and key in each
-    )
+    main = [each for each in told["results"].values() if each["main"] and key in each]
+    return "; ".join(f"{each['label']}: {each[key]}" for each in main)
 
 
-def as_text(result: Result, customary: bool) -> str:
+def as_text(told: Mapping[str, Any], customary: bool) -> str:
     """Return inputs, cautions and results as plain text, for a message or a notebook."""
-    told = result.as_dict()
     key = "customary_text" if customary else "text"
     lines = [f"{told['title']} (edition {told['edition']})", ""]
-    for each in told["cautions"]:
-        lines.append(f"{WORDS[each['level']].upper()}: {each['text']} {each['reason']}")
+    lines += [
+        f"{WORDS[each['level']].upper()}: {each['text']} {each['reason']}"
+        for each in told["cautions"]
+    ]
     for each in told["results"].values():
         if key in each:
             lines.append(f"{each['label']}: {each[key]}")
@@ -175,10 +177,7 @@ def _table_lines(told: Mapping[str, Any], key: str) -> list[str]:
     return [
         f"{told['label']}:",
         *(
-            "- "
-            + "; ".join(
-                f"{head}: {cell[key]}" for head, cell in zip(heads, row, strict=True)
-            )
+            "- " + "; ".join(f"{head}: {cell[key]}" for head, cell in zip(heads, row, strict=True))
             for row in told["rows"]
         ),
     ]
@@ -202,16 +201,26 @@ def _given_list(told: Mapping[str, Any]) -> str:
     return f'<dl class="calc-given">{rows}</dl>'
 
 
-def _cautions(cautions: Iterable[Mapping[str, Any]], sources: Mapping[str, Any]) -> str:
-    items = "".join(
-        f'<li class="answer-{each["level"]}"><svg viewBox="0 0 24 24" aria-hidden="true">'
-        f'<path fill-rule="evenodd" d="{ICONS[each["level"]]}"/></svg>'
-        f"<p><strong>{WORDS[each['level']]}:</strong> {escape(each['text'])} "
-        f"<span>{escape(each['reason'])}</span> <cite>{_short(sources, each['source'])}</cite></p>"
-        "</li>"
-        for each in cautions
-    )
+def _cautions(
+    cautions: Iterable[Mapping[str, Any]], levels: tuple[str, ...], sources: Mapping[str, Any]
+) -> str:
+    items = "".join(_caution(each, sources) for each in cautions if each["level"] in levels)
     return f'<ul class="answer-cautions">{items}</ul>' if items else ""
+
+
+def _caution(told: Mapping[str, Any], sources: Mapping[str, Any]) -> str:
+    """Write one caution; its reason stands open for a stop and folded for the others."""
+    level = told["level"]
+    why = f"{escape(told['reason'])} <cite>{_short(sources, told['source'])}</cite>"
+    if level == "stop":
+        why = f'<p class="answer-why">{why}</p>'
+    else:
+        why = f"<details><summary>Why</summary><p>{why}</p></details>"
+    return (
+        f'<li class="answer-{level}"><p><svg viewBox="0 0 24 24" aria-hidden="true">'
+        f'<path fill-rule="evenodd" d="{ICONS[level]}"/></svg> '
+        f"<strong>{WORDS[level]}:</strong> {escape(told['text'])}</p>{why}</li>"
+    )
 
 
 def _short(sources: Mapping[str, Any], key: str) -> str:
@@ -222,12 +231,27 @@ def _short(sources: Mapping[str, Any], key: str) -> str:
 def _values(
     calculator: Calculator, results: Sequence[tuple[str, Mapping[str, Any]]], css: str
 ) -> str:
+    """Write results by label; only the main ones carry their meaning along."""
     rows = "".join(
-        f'<div><dt>{escape(each["label"])}</dt><dd>{_value(each)}'
-        f"<small>{escape(calculator.out(name).meaning)}</small></dd></div>"
+        f"<div><dt>{escape(each['label'])}</dt><dd>{_value(each)}"
+        + (f"<small>{escape(calculator.out(name).meaning)}</small>" if each["main"] else "")
+        + "</dd></div>"
         for name, each in results
     )
     return f'<dl class="{css}">{rows}</dl>' if rows else ""
+
+
+def _meanings(calculator: Calculator, names: Sequence[str]) -> str:
+    rows = "".join(
+        f"<dt>{escape(calculator.out(name).label)}</dt><dd>{escape(calculator.out(name).meaning)}</dd>"
+        for name in names
+    )
+    if not rows:
+        return ""
+    return (
+        '<details class="answer-fold"><summary>What these words mean</summary>'
+        f"<dl>{rows}</dl></details>"
+    )
 
 
 def _value(told: Mapping[str, Any]) -> str:
@@ -253,7 +277,9 @@ def _table(told: Mapping[str, Any]) -> str:
 
 
 def _figure(told: Mapping[str, Any], customary: bool | None) -> str:
-    same = told["x"]["unit"] == told["x"]["customary"] and told["y"]["unit"] == told["y"]["customary"]
+    same = (
+        told["x"]["unit"] == told["x"]["customary"] and told["y"]["unit"] == told["y"]["customary"]
+    )
     if same or customary is not None:
         drawn = chart.draw(told, bool(customary))
     else:
@@ -275,7 +301,7 @@ def _sources(told: Mapping[str, Any]) -> str:
         for each in told["sources"]
     )
     return (
-        '<details class="answer-sources"><summary>Sources of this answer</summary>'
+        '<details class="answer-fold answer-sources"><summary>Sources of this answer</summary>'
         f"<ul>{items}</ul></details>"
         f'<p class="answer-edition">Edition {escape(told["edition"])}</p>'
     )

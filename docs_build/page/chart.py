@@ -7,9 +7,12 @@ import textwrap
 import xml.etree.ElementTree as ET
 import zlib
 from collections.abc import Callable, Mapping
+from dataclasses import replace
+from functools import cache
 from typing import Any, Literal
 
 import ziaplot as zp
+from ziaplot.style.style import AppliedStyle
 
 from calc.units import convert, label
 
@@ -98,7 +101,12 @@ def _scale(axis: Mapping[str, Any], customary: bool) -> Callable[[float], float]
 
 
 def _plot(
-    root: ET.Element, chart: Mapping[str, Any], customary: bool, medium: Medium, top: float, key: str
+    root: ET.Element,
+    chart: Mapping[str, Any],
+    customary: bool,
+    medium: Medium,
+    top: float,
+    key: str,
 ) -> None:
     """Draw axes and series with ziaplot and move its elements into ``root``."""
     graph = _graph(medium)
@@ -121,23 +129,68 @@ def _plain(element: ET.Element) -> ET.Element:
     return element
 
 
-def _graph(medium: Medium) -> Any:
+class _Graph(zp.Graph):
+    """A graph whose styles are set here: ziaplot's own look-up takes most of the drawing time."""
+
+    def __init__(self, medium: Medium) -> None:
+        super().__init__()
+        self._medium = medium
+
+    def _build_style(self, name: str | None = None) -> AppliedStyle:
+        return _styles(self._medium).get(name or "Graph", _BASE)
+
+
+@cache
+def _styles(medium: Medium) -> Mapping[str, AppliedStyle]:
     ink, line, font = INK[medium]
-    tick = (
-        f"color: {ink}; font: {font}; font_size: {FONT_SIZE}; height: 5; margin: 3; pad: 0; "
-        "stroke_width: 1.5; num_format: g"
+    tick = replace(
+        _BASE, color=ink, font=font, font_size=FONT_SIZE, height=5, margin=3, stroke_width=1.5
     )
-    grid = f"color: {line}; stroke: solid; stroke_width: 1"
-    graph = zp.Graph()
+    grid = replace(_BASE, color=line, stroke_width=1)
+    return {
+        "Canvas": _BASE,
+        "Graph": replace(_BASE, edge_color=ink, edge_width=1.5),
+        "Graph.TickX": tick,
+        "Graph.TickY": tick,
+        "Graph.GridX": grid,
+        "Graph.GridY": grid,
+        # ziaplot keeps this much free at the right, where half of the last number stands.
+        "Graph.Legend": replace(_BASE, edge_width=16),
+    }
+
+
+_BASE = AppliedStyle(
+    color="none",
+    edge_color="none",
+    fill_color="none",
+    stroke="-",
+    stroke_width=1,
+    shape="none",
+    radius=5,
+    edge_width=1,
+    font="inherit",
+    font_size=FONT_SIZE,
+    num_format="g",
+    height=0,
+    width=0,
+    margin=0,
+    pad=0,
+    colorcycle=["black"],
+)
+
+
+def _styled(drawn: Any, **style: Any) -> Any:
+    applied = replace(_BASE, **style)
+    drawn._build_style = lambda name=None: applied
+    return drawn
+
+
+def _graph(medium: Medium) -> _Graph:
+    graph = _Graph(medium)
     graph._display = False
     graph.size(WIDTH, PLOT_HEIGHT)
     graph.legend("none")
     graph.max_xticks, graph.max_yticks = 7, 7
-    graph.css(
-        f"Graph {{ color: none; edge_color: {ink}; edge_width: 1.5 }} "
-        f"Graph.TickX {{ {tick} }} Graph.TickY {{ {tick} }} "
-        f"Graph.GridX {{ {grid} }} Graph.GridY {{ {grid} }} Graph.Legend {{ edge_width: 10 }}"
-    )
     return graph
 
 
@@ -176,15 +229,14 @@ def _components(
             continue
         if series["style"] == "band":
             drawn = zp.LineFill(x, [to_y(value) for value in series["y2"]], y)
-            drawn.color(look["colour"]).fill(look["fill"])
-            drawn.strokewidth(1)
+            drawn = _styled(drawn, color=look["colour"], fill_color=look["fill"])
         elif series["style"] == "points" or len(x) == 1:
-            drawn = zp.Xy(x, y).marker(look["mark"], 5)
-            drawn.style(f"color: {look['colour']}; edge_color: {look['colour']}; edge_width: 1")
+            colour = look["colour"]
+            drawn = _styled(zp.Xy(x, y), color=colour, edge_color=colour, shape=look["mark"])
         else:
-            drawn = zp.PolyLine(x, y).color(look["colour"]).strokewidth(2.75)
-            if look["dash"] != "-":
-                drawn.stroke(look["dash"])
+            drawn = _styled(
+                zp.PolyLine(x, y), color=look["colour"], stroke=look["dash"], stroke_width=2.75
+            )
         made.append(drawn)
     return made
 

@@ -25,10 +25,9 @@ def form_html(calculator: Calculator, inputs: Mapping[str, Any], base: str) -> s
     return (
         f'<form class="calc-form" novalidate autocomplete="off" '
         f'aria-label="{escape(calculator.title)}: what you know">\n'
-        f'<div class="calc-bar">{switch}'
-        '<button type="button" data-do="reset">Start again</button>'
-        '<button type="button" data-do="undo" hidden>Undo</button></div>\n'
-        f'<div class="calc-fields">\n{fields}\n</div>\n</form>'
+        f'{switch}<div class="calc-fields">\n{fields}\n</div>\n'
+        '<div class="calc-bar"><button type="button" data-do="reset">Start again</button>'
+        '<button type="button" data-do="undo" hidden>Undo</button></div>\n</form>'
     )
 
 
@@ -47,9 +46,9 @@ def _has_two(each: Input) -> bool:
 
 def _switch() -> str:
     return (
-        '<span class="calc-switch" role="group" aria-label="Units">'
+        '<div class="calc-switch" role="group" aria-label="Units">'
         '<button type="button" data-units="si" aria-pressed="true">Metric</button>'
-        '<button type="button" data-units="us" aria-pressed="false">US units</button></span>'
+        '<button type="button" data-units="us" aria-pressed="false">US units</button></div>'
     )
 
 
@@ -162,7 +161,9 @@ def _steps(each: Number) -> str:
     for key, unit in (("si", each.unit), ("us", each.customary or each.unit)):
         low, high = (units.convert(end, each.unit, unit) for end in (each.low, each.high))
         step = each.step if unit == each.unit else _round_step(each, unit)
-        made += f' data-step-{key}="{step:g}" data-low-{key}="{low:.10g}" data-high-{key}="{high:.10g}"'
+        made += (
+            f' data-step-{key}="{step:g}" data-low-{key}="{low:.10g}" data-high-{key}="{high:.10g}"'
+        )
     return made
 
 
