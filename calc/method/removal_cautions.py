@@ -76,11 +76,13 @@ def no_estimate(job: Job, estimator: str) -> NoEstimate | None:
         return NOBODY
     if len(job.catches) == 1:
         return ONE_PASS
-    effort = job.effort if estimator in WITH_EFFORT else (1.0,) * len(job.catches)
-    if falls(job.catches, effort):
-        return None
-    first, last = (job.catches[at] / effort[at] for at in (0, -1))
-    return RISING if last > first else FLAT
+    # An estimator that takes the passes as equal needs a fall per pass; minutes, if given, must
+    # show one too, or the fall is only that of the shorter passes.
+    for effort in (job.effort, job.effort if estimator in WITH_EFFORT else job.alike):
+        if not falls(job.catches, effort):
+            first, last = (job.catches[at] / effort[at] for at in (0, -1))
+            return RISING if last > first else FLAT
+    return None
 
 
 def always() -> Iterator[Caution]:

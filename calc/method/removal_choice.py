@@ -53,11 +53,16 @@ class Job:
         return self.minutes is not None and max(self.minutes) > UNEVEN * min(self.minutes)
 
     @property
+    def alike(self) -> tuple[float, ...]:
+        """Length 1 for each pass."""
+        return (1.0,) * len(self.catches)
+
+    @property
     def effort(self) -> tuple[float, ...]:
         """Minutes of each pass where they differ, else 1 for each."""
         if self.minutes is not None and self.uneven:
             return self.minutes
-        return (1.0,) * len(self.catches)
+        return self.alike
 
     @property
     def lengths(self) -> tuple[float, ...]:
@@ -112,7 +117,7 @@ def check(estimator: str, job: Job) -> None:
 
 def fitted(estimator: str, job: Job) -> Fit | None:
     """Return the fit of one estimator, ``None`` where it has no answer for this job."""
-    if estimator not in WITH_EFFORT and not falls(job.catches, (1.0,) * len(job.catches)):
+    if estimator not in WITH_EFFORT and not falls(job.catches, job.alike):
         return None
     try:
         fit = _FITS[estimator](job)
@@ -137,7 +142,7 @@ def _equal_passes(
         probability=p,
         low=low,
         high=high,
-        expected=expected_catches(number, p, (1.0,) * len(job.catches)),
+        expected=expected_catches(number, p, job.alike),
     )
 
 
