@@ -368,3 +368,20 @@ def test_demo_case_runs() -> None:
     result = heat_in_suit.run(case["inputs"]["heat_in_suit"])
     assert not result.stopped
     assert result.values["planned_spells"] == 2
+
+
+def test_answers_of_the_exercises() -> None:
+    meter = measured(22)
+    assert meter.text("effective_wbgt") == "26.0 °C"
+    assert meter.text("limit") == "25.0 °C"
+    assert meter.text("margin") == "-1.0 °C"
+    noon = {"air_temperature": "90 degF", "humidity": 50, "wind": "1 mph"}
+    assert run(**noon, sun="full_sun").stopped
+    shade = run(**noon, sun="shade")
+    assert shade.stopped
+    assert shade.values["effective_wbgt"] - heat_limits.alert_limit(115) < 0.3
+    assert not run(air_temperature="70 degF", humidity=75, wind="1 mph", sun="shade").stopped
+    path = Path(__file__).parents[3] / "demo_cases" / "soffit_yellowjackets" / "case.json"
+    case = json.loads(path.read_text(encoding="utf-8"))["inputs"]["heat_in_suit"]
+    assert case["planned_minutes"] == 40
+    assert run(**case).values["planned_time"] == 78
