@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field, replace
 from typing import Any
 
@@ -33,7 +33,7 @@ class Part:
     opening: list[nodes.Node] = field(default_factory=list)
 
 
-def assemble(builder: Builder, progress: Callable[[str], str]) -> nodes.document:
+def assemble(builder: Builder) -> nodes.document:
     """Return one tree of all documents, with the captions of the front page's contents kept."""
     root = builder.config.root_doc
     tree = builder.env.get_doctree(root)
@@ -41,7 +41,7 @@ def assemble(builder: Builder, progress: Callable[[str], str]) -> nodes.document
         held = nodes.compound(**{PART: toctree.get("caption") or ""})
         toctree.replace_self(held)
         held += toctree
-    tree = inline_all_toctrees(builder, {root}, root, tree, progress, [root])
+    tree = inline_all_toctrees(builder, {root}, root, tree, str, [root])
     tree["docname"] = root
     builder.env.resolve_references(tree, root, builder)
     return tree

@@ -6,7 +6,7 @@ import shutil
 from collections.abc import Iterable, Iterator, Set
 from datetime import UTC, date, datetime, time
 from pathlib import Path
-from typing import ClassVar
+from typing import ClassVar, Literal
 
 import typst
 from docutils import nodes
@@ -14,7 +14,6 @@ from sphinx.builders import Builder
 from sphinx.environment.adapters.indexentries import IndexEntries
 from sphinx.errors import SphinxError
 from sphinx.util import logging
-from sphinx.util.console import darkgreen
 
 from docs_build.print import matter
 from docs_build.print.assemble import Chapter, Part, assemble, documents, front, parts, printed
@@ -26,7 +25,7 @@ from docs_build.print.writer.translator import Translator
 log = logging.getLogger(__name__)
 
 STYLE = Path(__file__).with_name("style.typ")
-STANDARD = "ua-1"
+STANDARD: Literal["ua-1"] = "ua-1"
 """PDF/UA-1: the compiler refuses pictures without words and headings that skip a level."""
 
 PAPERS = {"letter": "us-letter"}
@@ -47,7 +46,7 @@ class TrainingBuilder(Builder):
     name = "training"
     format = "typst"
     epilog = "The training PDF is in %(outdir)s."
-    supported_image_types: ClassVar[list[str]] = [  # type: ignore[misc]
+    supported_image_types: ClassVar[list[str]] = [
         "image/svg+xml",
         "image/png",
         "image/jpeg",
@@ -86,7 +85,7 @@ class TrainingBuilder(Builder):
     def write_documents(self, docnames: Iterable[str]) -> None:
         """Join the documents, write the source and compile it."""
         log.info("joining the pages ... ", nonl=True)
-        tree = assemble(self, darkgreen)
+        tree = assemble(self)
         log.info("")
         if self.source.exists():
             shutil.rmtree(self.source)
@@ -265,7 +264,7 @@ def compile_book(source: Path, day: date) -> tuple[bytes, list[str]]:
             str(source / "book.typ"),
             root=str(source),
             format="pdf",
-            font_paths=[str(folder) for folder in font_folders()],
+            font_paths=list(map(str, font_folders())),
             ignore_system_fonts=True,
             pdf_standards=[STANDARD],
             timestamp=datetime.combine(day, time(), UTC),

@@ -65,12 +65,14 @@ class Calculators(Components):
 
     def _input(self, declared: Mapping[str, Any], given: Mapping[str, Any] | None) -> str:
         label = markup.text(declared["label"])
-        if declared.get("options"):
-            names = "; ".join(option["label"] for option in declared["options"])
-            label += markup.call("small-note", markup.text(f"One of: {names}."))
         unused = given is None or given.get("value") is None
-        shown = "not given" if unused else both(given or {})
-        return f"[{label}], [{markup.text(unit_words(declared))}], [{markup.text(shown)}], [], "
+        shown = markup.text("not given" if unused else both(given or {}))
+        if not declared.get("options"):
+            return f"[{label}], [{markup.text(unit_words(declared))}], [{shown}], [], "
+        names = "; ".join(option["label"] for option in declared["options"])
+        label += markup.call("small-note", markup.text(f"One of: {names}."))
+        # A choice has no unit: its options take the room.
+        return f"table.cell(colspan: 2)[{label}], [{shown}], [], "
 
     def _results(self, described: Mapping[str, Any], result: Mapping[str, Any]) -> str:
         hidden = {

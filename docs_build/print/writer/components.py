@@ -42,7 +42,8 @@ class Components(Tables):
 
     def design_card(self, node: nodes.Element) -> str:
         """Write a card: title, body, foot."""
-        titles, bodies = [], []
+        titles: list[nodes.Node] = []
+        bodies: list[nodes.Node] = []
         for part in node.children:
             inner = part.children if component(part) == "card-body" else [part]
             for child in inner:

@@ -21,6 +21,10 @@ SMALL = 7
 """Number of columns from which a table is set in smaller type."""
 
 
+TALL = 1200
+"""Letters in a cell from which its row may be broken over two pages."""
+
+
 @dataclass(frozen=True, slots=True)
 class Column:
     """What a column needs: for its longest word, and to keep its longest cell on one line."""
@@ -87,7 +91,9 @@ class Tables(Blocks):
         rows = self._rows(group, nodes.tbody)
         head = f"table.header(repeat: true, {heads}), " if heads else ""
         size = "8pt" if count >= SMALL else "9.2pt"
-        return f"size: {size}, columns: ({sizes},), {head}{rows}"
+        tall = any(len(entry.astext()) > TALL for entry in group.findall(nodes.entry))
+        whole = markup.value(not tall)
+        return f"size: {size}, whole-rows: {whole}, columns: ({sizes},), {head}{rows}"
 
     def _widths(
         self, group: nodes.Element, table: nodes.Element, count: int, room: float
