@@ -25,7 +25,7 @@ from calc.method.flow_system import (
     operating_flow,
     two_figures,
 )
-from calc.method.flow_words import STOP_SPEED, Findings, cautions, verdict
+from calc.method.flow_words import STOP_SPEED, Findings, cautions, outward, verdict
 from calc.method.suction import Opening
 from calc.tables import row, rows
 
@@ -89,22 +89,12 @@ def _budget(system: System, flow: float) -> list[dict[str, Any]]:
     return [*lines, {"part": "All", "loss": whole, "share": 100.0}]
 
 
-def _outward(reach: tuple[float, float]) -> tuple[float, float]:
-    """Return a reach in cm, its ends moved outward to half centimetres.
-
-    The formulas do not bear a finer figure; past 10 cm not even that.
-    """
-    step = 0.5 if reach[1] < 0.10 else 1.0
-    low, high = reach[0] / CENTI / step, reach[1] / CENTI / step
-    return math.floor(low) * step, math.ceil(high) * step
-
-
 def _reaches(opening: Opening, flow: float) -> list[dict[str, Any]]:
     return [
         {
             "animal": each["animal"],
             "speed": each["speed"],
-            "reach": _outward(opening.reach(flow, each["speed"])),
+            "reach": outward(opening.reach(flow, each["speed"])),
         }
         for each in rows("flight_speeds")
         if "speed" in each
@@ -187,7 +177,7 @@ def core(**given: Any) -> Answer:
         "suction": suction / KILO,
         "mouth_speed": mouth,
         "hose_speed": hose,
-        "reach": None if found.reach is None else _outward(found.reach),
+        "reach": None if found.reach is None else outward(found.reach),
         "speed_there": found.speed_there,
         "flow_needed": None
         if opening is None or found.distance is None

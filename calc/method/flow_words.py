@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 
@@ -46,13 +47,23 @@ class Findings:
     mesh_opening: float | None
 
 
+def outward(reach: tuple[float, float]) -> tuple[float, float]:
+    """Return a reach in m as cm, its ends moved outward to half centimetres.
+
+    The formulas do not bear a finer figure; past 10 cm not even that.
+    """
+    step = 0.5 if reach[1] < 0.10 else 1.0
+    low, high = 100 * reach[0] / step, 100 * reach[1] / step
+    return math.floor(low) * step, math.ceil(high) * step
+
+
 def about(metres: float) -> str:
     """Write a distance no finer than the formulas allow, in both systems of units."""
     cm, inches = 100 * metres, metres / 0.0254
     if cm < 1:
         return "less than 1 cm (less than ½ in)"
-    half = round(2 * inches) / 2
-    return f"about {cm:.0f} cm (about {half:g} in)"
+    cm = round(2 * cm) / 2 if cm < 5 else round(cm)
+    return f"about {cm:g} cm (about {round(2 * inches) / 2:g} in)"
 
 
 def speed(value: float) -> str:
@@ -95,9 +106,10 @@ def _free(found: Findings) -> str:
 def _at_distance(found: Findings) -> str:
     assert found.reach is not None
     assert found.distance is not None
-    if found.distance <= found.reach[0]:
+    low, high = outward(found.reach)  # judged as shown, or the words would contradict the figure
+    if 100 * found.distance <= low:
         return "Your animals are within it."
-    if found.distance <= found.reach[1]:
+    if 100 * found.distance <= high:
         return "Your animals are at the edge of it."
     return "Your animals are beyond it and fly off."
 

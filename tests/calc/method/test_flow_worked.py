@@ -11,6 +11,7 @@ import math
 import pytest
 
 from calc.method.flow_and_reach import flow_and_reach
+from calc.tables import rows
 
 JOB = {
     "sealed": 20, "open_flow": 45, "hose_length": 3, "hose_bore": 38, "pitch": 5, "bends": 2,
@@ -99,3 +100,33 @@ def test_wider_hose(bore: float, flow: float, speed: float, crabro: float) -> No
     assert values["flow"] == pytest.approx(flow, rel=1e-4)
     assert values["hose_speed"] == pytest.approx(speed, rel=1e-4)
     assert values["animals"][0]["arrival"] == pytest.approx(crabro, abs=0.01)
+
+
+CHANGES: dict[str, dict[str, object]] = {
+    "base": {},
+    "long": {"hose_length": 6},
+    "smooth": {"hose_wall": "smooth"},
+    "elbows": {"bend": "sharp_bend"},
+    "plate": {"nozzle": "flanged_round"},
+    "narrow_mouth": {"nozzle_bore": 25},
+    "wide": {"hose_bore": 50, "nozzle_bore": 50},
+    "wide_hose_only": {"hose_bore": 50},
+    "blower": {"vacuum": "quadratic", "sealed": 2, "open_flow": 150},
+    "blower_wide": {
+        "vacuum": "quadratic",
+        "sealed": 2,
+        "open_flow": 150,
+        "hose_bore": 100,
+        "nozzle_bore": 100,
+        "hose_wall": "smooth",
+    },
+}
+
+
+def test_the_table_of_changes_is_what_the_calculator_says() -> None:
+    assert [row["key"] for row in rows("flow_examples")] == list(CHANGES)
+    for row in rows("flow_examples"):
+        values = flow_and_reach.run(CHANGES[row["key"]]).values
+        assert values["flow"] == pytest.approx(row["flow"], abs=0.05), row["key"]
+        assert list(values["reach"]) == row["reach"], row["key"]
+        assert values["animals"][0]["arrival"] == pytest.approx(row["arrival"], abs=0.05)
