@@ -375,10 +375,11 @@ flow_and_reach = Calculator(
     purpose="What your vacuum draws through its hose, and how close the mouth must be before "
     "the air outruns a wasp.",
     inputs=(
+        # What changes at the nest comes first; the machine is typed once, at home.
+        *flow_inputs.NOZZLE,
         *flow_inputs.VACUUM,
         *flow_inputs.HOSE,
         *flow_inputs.CHAMBER,
-        *flow_inputs.NOZZLE,
         *flow_inputs.WEATHER,
     ),
     outputs=OUTPUTS,

@@ -115,10 +115,12 @@ def _at_distance(found: Findings) -> str:
 
 
 def _seated(found: Findings) -> str:
-    tail = (
-        "Hold the nozzle off-centre and at an angle: the way out stays open, and those that "
-        "take wing pass the mouth."
-    )
+    tail = "Tap, and let them walk or fly in."
+    if not found.collar:
+        tail = (
+            "Hold the nozzle off-centre and at an angle: the way out stays open, and those that "
+            "take wing pass the mouth."
+        )
     if found.drag_over_hold < 0.5:
         return f"Animals that sit on rough bark or wood hold on, even at the mouth. {tail}"
     return (

@@ -145,6 +145,7 @@ def test_verdict_says_where_to_hold_the_mouth() -> None:
     assert "at the hole, at about" not in far
     collar = values(nozzle="collar")
     assert "through the hole" in collar["verdict"]
+    assert "off-centre" not in collar["verdict"]
     assert collar["reach"] is None
     assert collar["speed_there"] is None
     assert "Even in the mouth" in values(sealed=0.1, animal="alarmed")["verdict"]
