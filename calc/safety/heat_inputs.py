@@ -45,11 +45,10 @@ INPUTS: tuple[Input, ...] = (
         step=1,
         soft=(
             Soft(
-                low=10,
                 high=40,
-                text="Outside 10 to 40 °C the WBGT estimate leans on figures beyond their "
-                "stated range: measure if you can.",
-                reason="The heat of evaporation in the method is stated for 283 to 313 K.",
+                text="Above 40 °C the WBGT estimate leans on figures beyond their stated range: "
+                "measure if you can.",
+                reason="The heat of evaporation in the method is stated up to 313 K.",
                 source="liljegren_2008",
             ),
         ),
