@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import hashlib
 import re
+import xml.etree.ElementTree as ET
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
@@ -71,6 +72,14 @@ class Figures:
             height=size["height"] / EM,
             depth=max(0.0, (size["top"] + size["height"]) / EM),
         )
+
+    def words(self, file: str) -> str:
+        """Return what an SVG file says of itself in its title and description, if anything."""
+        if not file.endswith(".svg"):
+            return ""
+        root = ET.parse(self.folder.parent / file).getroot()
+        own = (child for child in root if child.tag.rpartition("}")[2] in {"title", "desc"})
+        return " ".join(" ".join("".join(child.itertext()).split()) for child in own).strip()
 
     def chart(self, chart: dict[str, Any]) -> str:
         """Draw a calculator's chart for paper and return the name of its file."""

@@ -12,6 +12,10 @@ from docs_build.print.writer import markup
 from docs_build.print.writer.base import Answer
 from docs_build.print.writer.blocks import SHORT
 from docs_build.print.writer.components import Components
+from docs_build.print.writer.tables import FEW
+
+LONG = 60
+"""Letters from which a result takes the room of the unit, too."""
 
 WORDS = {"stop": "STOP", "caution": "CAUTION", "note": "NOTE"}
 
@@ -84,12 +88,15 @@ class Calculators(Components):
         for each in declared:
             told = both(result["results"][each["name"]])
             shown = "withheld, see STOP" if each["name"] in hidden else told
-            mark = "strong" if each["main"] else "plain"
-            rows += (
-                f"[#{mark}[{markup.text(each['label'])}];], [{markup.text(unit_words(each))}], "
-                f"[#{mark}[{markup.text(shown)}];], [], "
-            )
+            rows += self._result(each, shown)
         return f"\n\n#fill-in([What comes out], [Out], {rows});\n\n" if rows else ""
+
+    def _result(self, declared: Mapping[str, Any], shown: str) -> str:
+        mark = "strong" if declared["main"] else "plain"
+        label, value = (f"[#{mark}[{markup.text(t)}];], " for t in (declared["label"], shown))
+        if len(shown) > LONG:  # a sentence, which has no unit
+            return f"{label}table.cell(colspan: 2){value}[], "
+        return f"{label}[{markup.text(unit_words(declared))}], {value}[], "
 
     def _result_tables(self, result: Mapping[str, Any]) -> list[str]:
         return [
@@ -102,9 +109,10 @@ class Calculators(Components):
         heads = "".join(f"[{markup.text(column['label'])}], " for column in told["columns"])
         cells = "".join(f"[{markup.text(both(cell))}], " for row in told["rows"] for cell in row)
         sizes = "1fr, " * len(told["columns"])
+        whole = markup.value(len(told["rows"]) <= FEW)
         title = markup.block("minor", markup.text(told["label"]))
         return (
-            f"{title}#table-block(size: 8.6pt, columns: ({sizes}), "
+            f"{title}#table-block(size: 8.6pt, whole: {whole}, columns: ({sizes}), "
             f"table.header(repeat: true, {heads}), {cells});\n\n"
         )
 

@@ -201,7 +201,7 @@ class Inline(Base):
         if file is None:
             self.warn(f"picture {uri} cannot be printed", "image", node)
             return ""
-        alt = str(node.get("alt", "")).strip() or alt
+        alt = str(node.get("alt", "")).strip() or self.shared.figures.words(file) or alt
         if not alt:
             self.warn(f"picture {uri} has no text for those who cannot see it", "alt", node)
             alt = "Picture without description"

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
+from collections.abc import Sequence, Set
 from dataclasses import dataclass
 
 from docutils import nodes
@@ -11,8 +11,8 @@ from docutils import nodes
 from docs_build.print.writer import markup
 from docs_build.print.writer.blocks import Blocks
 
-LETTER = 1.85
-"""Mean width of a letter of the text at the size used in tables, in mm, with some reserve."""
+LETTER = 0.18
+"""Mean width of a letter of the text in mm for each point of type size, with some reserve."""
 
 PADDING = 4.2
 """Room left and right of a cell's text, in mm."""
@@ -20,6 +20,12 @@ PADDING = 4.2
 SMALL = 7
 """Number of columns from which a table is set in smaller type."""
 
+
+RIGHT = frozenset({"numeric", "text-right"})
+"""Classes of cells that stand to the right."""
+
+FEW = 10
+"""Rows up to which a table of short cells is kept on one page."""
 
 TALL = 1200
 """Letters in a cell from which its row may be broken over two pages."""
@@ -37,29 +43,52 @@ class Column:
 def widths(columns: Sequence[Column], room: float) -> list[str]:
     """Return the widths as Typst takes them.
 
-    A table that fits with every cell on one line keeps its natural widths. Otherwise the columns
-    share the page: the ones that need less than their share keep their natural width, the others
-    get parts by the root of the text they hold, and none less than its longest word.
+    A table that fits with every cell on one line keeps its natural widths. Otherwise the table
+    fills the page: columns that need less than an equal share keep their natural width, the others
+    share what is left by the root of the text they hold, and none gets less than its longest word.
     """
     if sum(column.full for column in columns) <= room:
         return ["auto"] * len(columns)
-    left = room - sum(column.least for column in columns)
-    wanted = [0.0 if column.full <= column.least else math.sqrt(column.total) for column in columns]
-    share = max(left, 0.0) / (sum(wanted) or 1.0)
     # Told as parts of the room, not as lengths: a table inside a box or a list has less of it.
+    return [f"{width:.1f}fr" for width in _shares(columns, room)]
+
+
+def _shares(columns: Sequence[Column], room: float) -> list[float]:
+    kept = _modest(columns, room)
+    others = [column for column in columns if column not in kept]
+    taken = sum(c.full for c in columns if c in kept) + sum(c.least for c in others)
+    parts = sum(math.sqrt(column.total) for column in others) or 1.0
+    each = max(room - taken, 0.0) / parts
     return [
-        f"{column.least + share * want:.1f}fr" for column, want in zip(columns, wanted, strict=True)
+        column.full if column in kept else column.least + each * math.sqrt(column.total)
+        for column in columns
     ]
 
 
-def measure(cells: Sequence[tuple[str, int]]) -> Column:
-    """Return what a column of cells, each with the number of columns it spans, needs."""
+def _modest(columns: Sequence[Column], room: float) -> list[Column]:
+    """Return the columns that need less than an equal share of what the others leave."""
+    kept: list[Column] = []
+    while True:
+        others = [column for column in columns if column not in kept]
+        left = room - sum(column.full for column in columns if column in kept)
+        share = left / (len(others) or 1)
+        more = [column for column in others if column.full <= share]
+        if not more:
+            return kept
+        kept += more
+
+
+def measure(cells: Sequence[tuple[str, int]], size: float = 9.2) -> Column:
+    """Return what a column of cells, each with the number of columns it spans, needs in mm.
+
+    ``size`` is the size of the type in points.
+    """
     own = [text for text, span in cells if span == 1]
     words = max((len(word) for text in own for word in text.split()), default=1)
     longest = max((len(text) for text in own), default=1)
     return Column(
-        least=min(words, 24) * LETTER + PADDING,
-        full=longest * LETTER + PADDING,
+        least=min(words, 24) * LETTER * size + PADDING,
+        full=longest * LETTER * size + PADDING,
         total=float(sum(map(len, own)) or 1),
     )
 
@@ -85,18 +114,33 @@ class Tables(Blocks):
 
     def _group(self, group: nodes.Element, table: nodes.Element) -> str:
         count = int(group["cols"])
-        room = self.shared.text_width
-        sizes = ", ".join(self._widths(group, table, count, room))
-        heads = self._rows(group, nodes.thead)
-        rows = self._rows(group, nodes.tbody)
+        size = 8.0 if count >= SMALL else 9.2
+        sizes = ", ".join(self._widths(group, table, count, size))
+        right = self._numeric(group)
+        heads = self._rows(group, nodes.thead, right)
         head = f"table.header(repeat: true, {heads}), " if heads else ""
-        size = "8pt" if count >= SMALL else "9.2pt"
-        tall = any(len(entry.astext()) > TALL for entry in group.findall(nodes.entry))
-        whole = markup.value(not tall)
-        return f"size: {size}, whole-rows: {whole}, columns: ({sizes},), {head}{rows}"
+        rows = self._rows(group, nodes.tbody)
+        return f"size: {size}pt, {self._keep(group)}columns: ({sizes},), {head}{rows}"
+
+    def _keep(self, group: nodes.Element) -> str:
+        """Return what is kept together: the table if it is small, its rows if they are."""
+        letters = [len(entry.astext()) for entry in group.findall(nodes.entry)]
+        few = len(list(group.findall(nodes.row))) <= FEW and sum(letters) <= 2 * TALL
+        rows = max(letters, default=0) <= TALL
+        return f"whole: {markup.value(few)}, whole-rows: {markup.value(rows)}, "
+
+    def _numeric(self, group: nodes.Element) -> set[int]:
+        """Return the columns whose cells all stand to the right; their heads do, too."""
+        rows = [row for body in group.findall(nodes.tbody) for row in body.findall(nodes.row)]
+        columns = zip(*(row.children for row in rows), strict=False)
+        return {
+            place
+            for place, cells in enumerate(columns)
+            if all(isinstance(c, nodes.Element) and RIGHT & set(c["classes"]) for c in cells)
+        }
 
     def _widths(
-        self, group: nodes.Element, table: nodes.Element, count: int, room: float
+        self, group: nodes.Element, table: nodes.Element, count: int, size: float
     ) -> list[str]:
         given = [spec.get("colwidth", 1) for spec in group.findall(nodes.colspec)]
         if "colwidths-given" in table["classes"] and len(set(given)) > 1:
@@ -104,7 +148,7 @@ class Tables(Blocks):
         cells: list[list[tuple[str, int]]] = [[] for _ in range(count)]
         for row in group.findall(nodes.row):
             self._place(row, cells)
-        return widths([measure(column) for column in cells], room)
+        return widths([measure(column, size) for column in cells], self.shared.text_width)
 
     def _place(self, row: nodes.Element, cells: list[list[tuple[str, int]]]) -> None:
         place = 0
@@ -115,21 +159,23 @@ class Tables(Blocks):
                 cells[place].append((entry.astext(), span))
             place += span
 
-    def _rows(self, group: nodes.Element, part: type[nodes.Element]) -> str:
+    def _rows(
+        self, group: nodes.Element, part: type[nodes.Element], right: Set[int] = frozenset()
+    ) -> str:
         return "".join(
-            self._cell(entry)
+            self._cell(entry, place in right)
             for found in group.findall(part)
             for row in found.findall(nodes.row)
-            for entry in row.children
+            for place, entry in enumerate(row.children)
             if isinstance(entry, nodes.Element)
         )
 
-    def _cell(self, entry: nodes.Element) -> str:
+    def _cell(self, entry: nodes.Element, right: bool) -> str:
         options = ""
         for name, attribute in (("colspan", "morecols"), ("rowspan", "morerows")):
             if entry.get(attribute):
                 options += f"{name}: {1 + int(entry[attribute])}, "
-        if {"numeric", "text-right"} & set(entry["classes"]):
+        if right or RIGHT & set(entry["classes"]):
             options += "align: right, "
         elif "text-center" in entry["classes"]:
             options += "align: center, "

@@ -16,7 +16,7 @@ from docs_build.print import matter
 from docs_build.print.assemble import Chapter, Part, parts, printed
 from docs_build.print.figures import Figures
 from docs_build.print.writer.base import Answer, Shared
-from docs_build.print.writer.calculators import unit_words
+from docs_build.print.writer.calculators import LONG, unit_words
 from docs_build.print.writer.translator import Translator
 from docs_build.sphinx_ext.nodes import answer, calculator, exercise
 
@@ -132,6 +132,13 @@ def test_picture_without_words_is_reported(writer: Translator, warnings: list[An
     assert [w.subtype for w in warnings] == ["alt"]
 
 
+def test_drawing_speaks_for_itself(writer: Translator, warnings: list[Any]) -> None:
+    svg = '<svg xmlns="http://www.w3.org/2000/svg"><title>Reach</title><desc>It falls.</desc></svg>'
+    writer.shared.images = {"a.svg": writer.shared.figures.keep(svg, "x")}
+    assert '"Reach It falls."' in writer.render(nodes.image(uri="a.svg"))
+    assert warnings == []
+
+
 def test_formula_is_drawn_once_and_speaks_latex(writer: Translator) -> None:
     made = writer.render(nodes.math("x_i", "x_i"))
     assert '"x_i"' in made
@@ -171,6 +178,20 @@ def test_table_repeats_its_head_and_keeps_spans(writer: Translator) -> None:
     assert "table.cell(colspan: 2, )[both]" in made
 
 
+def test_head_of_numbers_stands_over_them(writer: Translator) -> None:
+    number = cell("1")
+    number["classes"].append("numeric")
+    made = writer.render(table([cell("a"), cell("b")], [cell("x"), number]))
+    assert "[a], table.cell(align: right, )[b]" in made
+
+
+def test_small_table_stays_whole_and_long_one_breaks(writer: Translator) -> None:
+    rows = [[cell("a"), cell("b")] for _ in range(3)]
+    assert "whole: true" in writer.render(table(*rows))
+    many = [[cell("a"), cell("b")] for _ in range(30)]
+    assert "whole: false, whole-rows: true" in writer.render(table(*many))
+
+
 def test_table_with_title_is_numbered(writer: Translator) -> None:
     node = table([cell("a"), cell("b")], [cell("c"), cell("d")])
     node.insert(0, nodes.title("", "Limits"))
@@ -201,7 +222,8 @@ def test_every_row_of_a_calculator_has_an_empty_cell(writer: Translator) -> None
     told = [each for each in described["results"] if each["kind"] != "table"]
     # A row of a result without a unit has a second empty cell; the options of a choice fill it.
     units = [each for each in [*described["inputs"], *told] if not each.get("options")]
-    without = [each for each in units if not unit_words(each)]
+    long = {k for k, v in node["result"]["results"].items() if len(v.get("text", "")) > LONG}
+    without = [each for each in units if not unit_words(each) and each["name"] not in long]
     rows = len(described["inputs"]) + len(told)
     assert made.count("[], ") == rows + len(without)
 
