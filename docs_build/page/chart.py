@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 import textwrap
+import warnings
 import xml.etree.ElementTree as ET
 import zlib
 from collections.abc import Callable, Mapping
@@ -11,10 +12,13 @@ from dataclasses import replace
 from functools import cache
 from typing import Any, Literal
 
-import ziaplot as zp
-from ziaplot.style.style import AppliedStyle
-
 from calc.units import convert, label
+
+with warnings.catch_warnings():
+    # On the desk ziaplot loads ziamath, which opens its font in a deprecated way.
+    warnings.simplefilter("ignore", DeprecationWarning)
+    import ziaplot as zp
+    from ziaplot.style.style import AppliedStyle
 
 # Without ziafont, as in the page, ziaplot writes <text>; with it, it would write outlines.
 zp.config.text = "text"

@@ -1,0 +1,1 @@
+"""Tests of the way from book to page, phone and paper."""

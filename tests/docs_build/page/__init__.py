@@ -1,0 +1,1 @@
+"""Tests of the calculators in the page, on a phone and without a network."""

@@ -1,0 +1,202 @@
+"""A phone with the book: server, browser, and a page that notes what it asks other hosts for."""
+
+from __future__ import annotations
+
+import functools
+import os
+import shutil
+import sys
+import threading
+from collections.abc import Iterator
+from contextlib import contextmanager
+from dataclasses import dataclass, field
+from http.server import ThreadingHTTPServer
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from docs_build import server
+from docs_build.commands import BROWSERS
+
+# Playwright then also tells of what the service worker asks for.
+os.environ.setdefault("PW_EXPERIMENTAL_SERVICE_WORKER_NETWORK_EVENTS", "1")
+
+PHONE: dict[str, Any] = {
+    "viewport": {"width": 360, "height": 740},
+    "device_scale_factor": 2,
+    "has_touch": True,
+    "is_mobile": True,
+}
+FLAGS = ["--no-sandbox", "--disable-gpu", "--disable-background-networking"]
+PAGES = {
+    "how_many_left": "method/how_many_left.html",
+    "flow_and_reach": "method/flow_and_reach.html",
+    "heat_in_suit": "safety/heat_in_suit.html",
+}
+
+
+class QuietServer(ThreadingHTTPServer):
+    """A server to which a browser may hang up."""
+
+    daemon_threads = True
+
+    def handle_error(self, request: Any, client_address: Any) -> None:
+        if not isinstance(sys.exception(), ConnectionError):
+            super().handle_error(request, client_address)
+
+
+@dataclass
+class Host:
+    """The book on a running server."""
+
+    folder: Path
+    port: int
+    local: str = field(init=False)
+
+    def __post_init__(self) -> None:
+        self.local = f"http://127.0.0.1:{self.port}/"
+
+    def page(self, name: str) -> str:
+        """Address of a calculator's page."""
+        return self.local + PAGES[name]
+
+
+@contextmanager
+def serving(folder: Path, port: int = 0) -> Iterator[Host]:
+    """Serve a folder on all interfaces for the time of a block."""
+    handler = functools.partial(server.Handler, directory=str(folder))
+    httpd = QuietServer(("", port), handler)
+    thread = threading.Thread(target=httpd.serve_forever, kwargs={"poll_interval": 0.02})
+    thread.start()
+    try:
+        yield Host(folder, httpd.server_port)
+    finally:
+        httpd.shutdown()
+        httpd.server_close()
+        thread.join()
+
+
+@pytest.fixture(scope="session")
+def browser_path() -> str:
+    """Return Chromium; without one the browser tests are skipped, under CI they fail."""
+    found = os.environ.get("HANDBOOK_BROWSER") or next(
+        filter(None, map(shutil.which, BROWSERS)), None
+    )
+    if found is None:
+        why = "no Chromium or Chrome found: the page was not tried in a browser"
+        if os.environ.get("CI") == "true":
+            pytest.fail(why)
+        pytest.skip(why)
+    return found
+
+
+@pytest.fixture(scope="session")
+def playwright() -> Iterator[Any]:
+    """Return the running Playwright."""
+    from playwright.sync_api import sync_playwright
+
+    with sync_playwright() as running:
+        yield running
+
+
+@pytest.fixture(scope="session")
+def chromium(playwright: Any, browser_path: str) -> Iterator[Any]:
+    """Return a browser for tests that need no memory beyond their context."""
+    browser = playwright.chromium.launch(executable_path=browser_path, args=FLAGS)
+    yield browser
+    browser.close()
+
+
+@pytest.fixture(scope="session")
+def host(site: Path) -> Iterator[Host]:
+    """Serve the built book."""
+    with serving(site) as running:
+        yield running
+
+
+@dataclass
+class Watch:
+    """What the pages of a context asked for, and what went wrong in them."""
+
+    base: str
+    foreign: list[str] = field(default_factory=list)
+    faults: list[str] = field(default_factory=list)
+    requests: int = 0
+
+    def over(self, context: Any) -> Any:
+        """Watch a context and return it."""
+        context.on("request", self.asked)
+        context.on("page", self.page)
+        for page in context.pages:
+            self.page(page)
+        return context
+
+    def page(self, page: Any) -> None:
+        page.on("pageerror", lambda error: self.faults.append(str(error)))
+        page.on("console", self.said)
+
+    def asked(self, request: Any) -> None:
+        self.requests += 1
+        if not request.url.startswith((self.base, "blob:", "data:")):
+            self.foreign.append(request.url)
+
+    def said(self, message: Any) -> None:
+        if message.type == "error":
+            self.faults.append(message.text)
+
+
+@pytest.fixture(scope="session")
+def warm_context(chromium: Any, host: Host) -> Iterator[Any]:
+    """Return a context whose device has kept the snapshot of an earlier visit."""
+    watch = Watch(host.local)
+    context = watch.over(chromium.new_context(**PHONE))
+    page = context.new_page()
+    page.goto(host.page("how_many_left"))
+    live(page)
+    engine_start(page)
+    page.wait_for_function(
+        "async () => (await import('/_static/engine.mjs')).status.kept > 0", timeout=60_000
+    )
+    page.close()
+    context.watch = watch
+    yield context
+    context.close()
+
+
+@pytest.fixture
+def phone(warm_context: Any, host: Host) -> Iterator[Any]:
+    """Return a page at whose end nothing may have gone wrong, with nothing typed before."""
+    page = warm_context.new_page()
+    page.goto(host.local + "_static/book.css")
+    page.evaluate("localStorage.clear()")
+    warm_context.watch.faults.clear()
+    yield page
+    page.close()
+    assert warm_context.watch.faults == []
+    assert warm_context.watch.foreign == []
+
+
+def live(page: Any) -> None:
+    """Wait until the calculators take input."""
+    page.wait_for_selector("html[data-calculators=live]", state="attached", timeout=20_000)
+
+
+def engine_start(page: Any) -> None:
+    """Start Python and wait until it answers."""
+    page.evaluate("import('/_static/engine.mjs').then((engine) => engine.start())")
+    page.wait_for_function(
+        "async () => (await import('/_static/engine.mjs')).status.state === 'ready'",
+        timeout=60_000,
+    )
+
+
+def answered(page: Any, state: str = "live") -> None:
+    """Wait for the answer's state: ``live`` or ``old``."""
+    page.wait_for_selector(f".calc-out[data-state={state}]", timeout=60_000)
+
+
+def result(page: Any, label: str) -> str:
+    """Return a shown result by its label."""
+    found = page.locator(".calc-answer dl > div", has=page.locator(f"dt:text-is('{label}')"))
+    return str(found.locator("b").first.inner_text())

@@ -1,0 +1,186 @@
+"""The one renderer of answers: cautions first, nothing unescaped, both unit systems."""
+
+from __future__ import annotations
+
+import re
+import xml.etree.ElementTree as ET
+from typing import Any
+
+import pytest
+
+from calc.catalogue import CALCULATORS, find
+from docs_build.page import answer, chart, form
+
+NAMES = list(CALCULATORS)
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_cautions_stand_before_the_numbers(name: str) -> None:
+    html = answer.answer_html(find(name)().as_dict())
+    first = html.index("answer-main")
+    for level in ("stop", "caution"):
+        for found in re.finditer(f'<li class="answer-{level}"', html):
+            assert found.start() < first
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_every_result_label_is_shown(name: str) -> None:
+    told = find(name)().as_dict()
+    html = answer.answer_html(told)
+    for each in told["results"].values():
+        if each["kind"] != "table" or each["rows"]:
+            assert answer.escape(each["label"]) in html
+
+
+def hostile(told: dict[str, Any]) -> dict[str, Any]:
+    """Return the result with markup in every text that a core could have taken from an input."""
+    attack = '<script>"x"</script>'
+    told["cautions"] = [
+        {"level": "stop", "text": attack, "reason": attack, "source": "none", "hides": []},
+        {"level": "note", "text": attack, "reason": attack, "source": "none", "hides": []},
+    ]
+    for each in told["results"].values():
+        if "text" in each:
+            each["text"] = each["customary_text"] = attack
+    for each in told["charts"]:
+        each["title"] = each["alt"] = each["x"]["label"] = attack
+    return told
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_nothing_comes_out_unescaped(name: str) -> None:
+    html = answer.answer_html(hostile(find(name)().as_dict()))
+    assert "<script" not in html
+    assert "&lt;script&gt;" in html
+
+
+def test_a_withheld_number_is_said_to_be_withheld() -> None:
+    told = find("how_many_left")().as_dict()
+    name = next(key for key, each in told["results"].items() if each["main"])
+    told["results"][name] |= {"value": None, "text": "no figure", "customary_text": "no figure"}
+    told["cautions"] = [
+        {"level": "stop", "text": "No.", "reason": "Why.", "source": "none", "hides": [name]}
+    ]
+    assert answer.WITHHELD in answer.answer_html(told)
+    assert answer.brief(told, False) == "Stop: No."
+
+
+def test_errors_name_field_and_row() -> None:
+    told = answer.run("how_many_left", {"catches": ["60", "", "many", "3"]}, False)
+    assert not told["ok"]
+    assert told["errors"][0]["field"] == "catches"
+    assert told["errors"][0]["place"] == 2
+    assert "many" in told["errors"][0]["sentence"]
+
+
+def test_an_empty_list_is_missing() -> None:
+    told = answer.run("how_many_left", {"catches": ["", " "]}, False)
+    assert "missing" in told["errors"][0]["sentence"]
+
+
+def test_every_field_of_a_form_goes_back_through_run() -> None:
+    """The texts that the form starts with give the answer that stands beside it."""
+    for name in NAMES:
+        calculator = find(name)
+        html = answer.calculator_html(name, calculator.defaults())
+        texts: dict[str, Any] = {}
+        for each in calculator.inputs:
+            block = html.split(f'data-input="{each.name}"')[1].split("calc-error")[0]
+            block = block.split("<template>")[0]
+            values = re.findall(r'<input type="text"[^>]* value="([^"]*)"', block)
+            chosen = re.findall(r'value="([^"]*)" (?:checked|data-meaning="[^"]*" selected)', block)
+            texts[each.name] = (values or [""]) if "calc-rows" in block else (chosen or values)[0]
+        told = answer.run(name, texts, False)
+        assert told["ok"], told
+        assert told["text"] == answer.run(name, {}, False)["text"]
+
+
+@pytest.mark.parametrize(
+    ("text", "converted"), [("30", "86"), ("-5.5", "22.1"), ("86 degF", "86"), ("x", "x"), ("", "")]
+)
+def test_convert_turns_typed_texts(text: str, converted: str) -> None:
+    calculator = find("heat_in_suit")
+    field = next(each for each in calculator.inputs if getattr(each, "unit", "") == "degC")
+    made = answer.convert("heat_in_suit", {field.name: text}, True)
+    assert made.get(field.name, "") == converted
+
+
+def test_ids_are_unique_in_a_page() -> None:
+    for name in NAMES:
+        defaults = find(name).defaults()
+        page = answer.calculator_html(name, defaults)
+        page += (
+            answer.calculator_html(name, defaults, "a_case")
+            .replace("<svg", "<!--")
+            .replace("</svg>", "-->")
+        )
+        ids = re.findall(r' id="([^"]+)"', re.sub(r"<template>.*?</template>|<!--.*?-->", "", page))
+        assert len(ids) == len(set(ids))
+
+
+CHART: dict[str, Any] = {
+    "name": "fan",
+    "title": "Fan & system",
+    "alt": "Two lines cross",
+    "x": {"label": "Flow", "unit": "L/s", "customary": "cfm", "low": 0, "high": None},
+    "y": {"label": "Temperature", "unit": "degC", "customary": "degF", "low": None, "high": None},
+    "series": [
+        {"label": "b", "style": "band", "x": [0, 10], "y": [1, 2], "y2": [3, 4]},
+        {"label": "l", "style": "line", "x": [0, 10], "y": [0, 30], "y2": []},
+        {"label": "d", "style": "dashed", "x": [0, 10], "y": [30, 0], "y2": []},
+        {"label": "p", "style": "points", "x": [5], "y": [15], "y2": []},
+        {"label": "one", "style": "line", "x": [5], "y": [15], "y2": []},
+        {"label": "none", "style": "line", "x": [], "y": [], "y2": []},
+    ],
+}
+
+
+def numbers(svg: str) -> list[float]:
+    """Return the numbers that label the axes."""
+    texts = [each.text or "" for each in ET.fromstring(svg).iter() if each.tag.endswith("text")]
+    return [float(text) for text in texts if re.fullmatch(r"-?[\d.]+", text)]
+
+
+@pytest.mark.parametrize("medium", ["page", "print"])
+@pytest.mark.parametrize("customary", [False, True])
+def test_a_chart_is_whole_and_named(customary: bool, medium: chart.Medium) -> None:
+    svg = chart.draw(CHART, customary, medium)
+    root = ET.fromstring(svg)
+    assert root.get("role") == "img"
+    assert root.get("viewBox", "").startswith("0 0 360 ")
+    assert "Fan &amp; system" in svg
+    assert ("°F" in svg) is customary
+    assert not re.search(r"\bnan\b", svg)
+    assert max(numbers(svg)) >= (80 if customary else 30)
+    if medium == "print":
+        assert "var(" not in svg
+        assert "currentColor" not in svg
+
+
+def test_points_lie_where_the_axes_say() -> None:
+    """The middle of the point stands at 15 of 30 up and 5 of 10 along."""
+    svg = chart.draw(CHART, False)
+    root = ET.fromstring(svg.replace(' xmlns="http://www.w3.org/2000/svg"', ""))
+    lines = [
+        each.get("d", "") for each in root.iter("path") if "2.75" in each.get("stroke-width", "")
+    ]
+    ends = [[float(n) for n in re.findall(r"-?[\d.]+", line)] for line in lines[:2]]
+    marks = [each.get("d", "") for each in root.iter("path") if each.get("marker-start")]
+    x, y = (float(n) for n in re.findall(r"-?[\d.]+", marks[0])[:2])
+    assert x == pytest.approx((ends[0][0] + ends[0][2]) / 2, abs=0.1)
+    assert y == pytest.approx((ends[0][1] + ends[0][3]) / 2, abs=0.1)
+
+
+def test_print_lines_differ_without_colour() -> None:
+    series = [
+        {"label": str(i), "style": "line", "x": [0, 1], "y": [0, i], "y2": []} for i in range(4)
+    ]
+    looks = [look["dash"] for _, look in chart._looks(CHART | {"series": series}, "print")]
+    assert len(set(looks)) == 4
+
+
+def test_steps_in_customary_units_are_round() -> None:
+    field = next(
+        e for e in find("heat_in_suit").inputs if getattr(e, "unit", "") == "degC" and e.step
+    )
+    assert form._round_step(field, "degF") in {0.5, 1.0, 2.0, 5.0}
