@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from calc import tables, units
 from calc.declare import Caution
 
 HELD_BACK = (
@@ -181,10 +182,14 @@ _BREAKS = _caution(
     "The limit is for a healthy, rested, watered adult; people differ.",
     "niosh_hydration_2017",
 )
+_SUIT = tables.row("clothing_adjustment", "sting_suit")["adjustment"]
+_MOST = tables.row("water", "most")["amount"]
+_FIRST_DAY = tables.row("acclimatization", "day_1")["new"]
+
 _UNMEASURED = _caution(
-    "No one has measured what a sting suit with veil adds. The +4 °C here is our planning value "
-    "and can be too low.",
-    "Two woven layers (3) and a hood (1) from the list for work clothing; a veil also cuts wind.",
+    f"No one has measured what a sting suit with veil adds. The +{_SUIT:.0f} °C here is our "
+    "planning value and can be too low.",
+    "It adds two woven layers and a hood from the list for work clothing; a veil also cuts wind.",
     "sting_suit_clothing_value",
 )
 _VAPOUR = _caution(
@@ -194,8 +199,8 @@ _VAPOUR = _caution(
     "acgih_clothing",
 )
 _NEW = _caution(
-    "New to the heat, or first wearing of the suit: do 20 percent of the usual time in heat on "
-    "the first day and 20 percent more each day.",
+    f"New to the heat, or first wearing of the suit: do {_FIRST_DAY:.0f} percent of the usual "
+    f"time in heat on the first day and {_FIRST_DAY:.0f} percent more each day.",
     "Nearly half of the deaths from heat at work fall on the first day.",
     "niosh_osha_acclimatization",
 )
@@ -205,7 +210,7 @@ _USED_TO_IT = _caution(
     "The higher limit (REL) holds only for acclimatized people.",
     "niosh_osha_acclimatization",
 )
-_INDEX_IN_SUN = _caution(
+_INDEX_IN_SUN = _note(
     "The heat index is for shade and light wind: full sun can add up to 15 °F (8 °C) to it.",
     "It knows neither sun nor clothing nor work; the WBGT does.",
     "nws_chart_text",
@@ -222,8 +227,9 @@ _ESTIMATE = _note(
     "The method knows open ground and clear sky only.",
     "liljegren_2008",
 )
-_WATER = _caution(
-    "Drink on schedule, but never more than 48 fl oz (1.4 L) in an hour.",
+_WATER = _note(
+    f"Drink on schedule, but never more than {_MOST:.0f} fl oz "
+    f"({units.convert(_MOST, 'floz', 'L'):.1f} L) in an hour.",
     "Too much water thins the salt in the blood: a medical emergency.",
     "niosh_hydration_2017",
 )

@@ -102,7 +102,7 @@ def verdict(found: Findings, stopped: bool) -> str:
     """Say in words how the job stands to the published limit."""
     if not found.covered:
         return "No published limit can be applied to this suit."
-    name = LIMIT_NAMES[found.limit_name]
+    name = f"NIOSH 2016, {found.limit_name}"
     if stopped:
         return f"Over the published limit ({name}): do not start."
     if found.over:
