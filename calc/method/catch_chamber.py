@@ -1,0 +1,506 @@
+"""The catch chamber: how hard they land, what holds them, and how long their air lasts."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from calc.declare import Answer, Axis, Calculator, Chart, Out, Series
+from calc.method import air, duct, insect
+from calc.method import catch_chamber_landing as landing
+from calc.method import holding_gas as gas
+from calc.method.catch_chamber_cautions import Findings, cautions, verdict
+from calc.method.catch_chamber_inputs import INPUTS
+from calc.method.holding_box import Animals, Box, cube_wall, minutes_to_temperature
+
+Given = Mapping[str, Any]
+
+
+@dataclass(frozen=True, slots=True)
+class Setup:
+    """One hose: name, flow in m3/s, bore in m, length in m, and what it does to an animal."""
+
+    name: str
+    flow: float
+    bore: float
+    length: float
+    animal: landing.Animal
+    density: float
+
+    @property
+    def air_speed(self) -> float:
+        """Mean air speed in the hose, m/s."""
+        return self.flow / duct.circle(self.bore)
+
+    def arrives(self, share: float = 1.0, length: float | None = None) -> float:
+        """Return the arrival speed in m/s for a share of the area, and maybe another length."""
+        return landing.arrival(
+            self.air_speed,
+            self.density,
+            self.animal.area * share,
+            self.animal.mass,
+            self.length if length is None else length,
+        )
+
+    @property
+    def lift(self) -> float:
+        """Drag of the hose's air on a limp animal over its weight."""
+        return insect.drag_in_body_weights(
+            self.density, self.air_speed, self.animal.area, self.animal.mass
+        )
+
+
+def _setups(given: Given, animal: landing.Animal, density: float) -> list[Setup]:
+    names = ["a", "b"] if given["compare"] == "yes" else ["a"]
+    return [
+        Setup(
+            name=name.upper(),
+            flow=given[f"flow_{name}"] / 1000,
+            bore=given[f"bore_{name}"] / 1000,
+            length=given[f"length_{name}"],
+            animal=animal,
+            density=density,
+        )
+        for name in names
+    ]
+
+
+def _meets(setup: Setup, given: Given) -> float:
+    """Return the speed in m/s with which the animal meets the catch."""
+    rate = insect.drag_rate(setup.density, setup.animal.area, setup.animal.mass)
+    return landing.coasting(setup.arrives(), rate, given["gap"] / 100)
+
+
+def _hose_row(setup: Setup) -> dict[str, Any]:
+    return {
+        "setup": setup.name,
+        "air": setup.air_speed,
+        "arrival": setup.arrives(),
+        "range": (setup.arrives(landing.AREA_LOW), setup.arrives(landing.AREA_HIGH)),
+        "lift": setup.lift,
+    }
+
+
+def _landing_row(setup: Setup, given: Given) -> dict[str, Any]:
+    meets = _meets(setup, given)
+    return {
+        "setup": setup.name,
+        "meets": meets,
+        "energy": landing.energy(setup.animal.mass, meets),
+        "drop": landing.drop_height(meets),
+        "force": landing.mean_deceleration(meets, given["give"] / 1000) / insect.GRAVITY,
+        "needed": landing.give_needed(meets),
+    }
+
+
+def _mesh_row(setup: Setup, given: Given) -> dict[str, Any]:
+    share = duct.mesh_open_share(given["mesh_opening"], given["mesh_wire"])
+    viscosity = air.viscosity(given["temperature"])
+    clean, half = (
+        landing.mesh_loss(
+            setup.flow,
+            given["mesh_area"] / 1e4,
+            part,
+            given["mesh_opening"] / 1000,
+            setup.density,
+            viscosity,
+        )
+        for part in (share, share / 2)
+    )
+    return {
+        "setup": setup.name,
+        "areas": given["mesh_area"] / 1e4 / duct.circle(setup.bore),
+        "clean": clean,
+        "half": half,
+        "wanted": gas.figure("hose_areas") * duct.circle(setup.bore) * 1e4,
+    }
+
+
+def _running_row(setup: Setup, animals: Animals, temperature: float) -> dict[str, Any]:
+    flow = setup.flow * 60_000
+    return {
+        "setup": setup.name,
+        "carbon_dioxide": animals.carbon_dioxide(temperature) / 1000 / 60 / flow * 100,
+        "rise": animals.heat(temperature) / gas.heat_carried(flow, temperature),
+    }
+
+
+def _needed(mass: float) -> tuple[float, float]:
+    least = gas.figure("package_space") * gas.figure("space_factor")
+    return least * mass / 1000, gas.figure("space_wide") * mass / 1000
+
+
+def _closed(given: Given, animals: Animals) -> dict[str, float | None]:
+    temperature = given["temperature"]
+    gives = animals.carbon_dioxide(temperature)
+    box = Box(given["volume"], cube_wall(given["volume"], gas.figure("thin_wall")))
+    shares = {key: gas.limit(key, "percent") / 100 for key in ("planned", "end")}
+    # Animals take up room too: about a millilitre for each gram.
+    free = max(given["volume"] - animals.mass / 1000, 0.1 * given["volume"])
+    return {
+        "minutes_planned": gas.closed_minutes(free, gives, shares["planned"]),
+        "minutes_end": gas.closed_minutes(free, gives, shares["end"]),
+        "minutes_hot": minutes_to_temperature(
+            box, animals, temperature, gas.limit("end", "temperature")
+        ),
+    }
+
+
+def _findings(
+    given: Given, setups: list[Setup], mass: float, closed: Mapping[str, float | None]
+) -> Findings:
+    arrivals = {setup.name: setup.arrives() for setup in setups}
+    slower = min(setups, key=lambda setup: arrivals[setup.name])
+    animal = slower.animal
+    meets = _meets(slower, given)
+    assert closed["minutes_planned"] is not None
+    assert closed["minutes_end"] is not None
+    return Findings(
+        animal=f"the {animal.name}" if animal.head else "an animal of your mass",
+        invader=animal.invader,
+        fastest=max(arrivals.values()),
+        slowest=min(arrivals.values()),
+        slower_setup=slower.name,
+        both=len(setups) > 1 and len(set(arrivals.values())) > 1,
+        lands=meets,
+        give=given["give"],
+        give_needed=landing.give_needed(meets),
+        kept_share=meets / arrivals[slower.name],
+        weak_lift=" and ".join(setup.name for setup in setups if setup.lift < 1),
+        mesh=landing.holding(given["mesh_opening"], animal.head),
+        opening=given["mesh_opening"],
+        mesh_areas=min(_mesh_row(setup, given)["areas"] for setup in setups),
+        volume=given["volume"],
+        volume_needed=_needed(mass),
+        temperature=given["temperature"],
+        minutes_planned=closed["minutes_planned"],
+        minutes_end=closed["minutes_end"],
+        minutes_hot=closed["minutes_hot"],
+    )
+
+
+_MESH_WORDS = {
+    "holds": "holds every social wasp",
+    "likely": "holds this animal by a trap figure; smaller ones may pass",
+    "unknown": "no figure in print: may wedge or pass",
+    "passes": "lets them pass",
+}
+
+
+def core(**given: Any) -> Answer:
+    """Compute landing, mesh, air and minutes from the declared inputs.
+
+    Takes plain numbers in the declared units; None for inputs that do not apply.
+    """
+    animal = landing.animal(given["animal"], given["mass"])
+    density = air.density(given["temperature"], air.standard_pressure(given["altitude"]))
+    setups = _setups(given, animal, density)
+    animals = Animals(animal.mass * given["adults"] / 1000, given["state"])
+    closed = _closed(given, animals)
+    found = _findings(given, setups, animals.mass, closed)
+    values: dict[str, Any] = {
+        "verdict": verdict(found),
+        "arrival_a": setups[0].arrives(),
+        "arrival_b": setups[1].arrives() if len(setups) > 1 else None,
+        "hoses": [_hose_row(setup) for setup in setups],
+        "landings": [_landing_row(setup, given) for setup in setups],
+        "mesh": _MESH_WORDS[found.mesh],
+        "open_share": 100 * duct.mesh_open_share(given["mesh_opening"], given["mesh_wire"]),
+        "meshes": [_mesh_row(setup, given) for setup in setups],
+        "running": [_running_row(setup, animals, given["temperature"]) for setup in setups],
+        "live_mass": animals.mass,
+        "volume_needed": found.volume_needed,
+        **closed,
+        "battery_minutes": None
+        if given["power"] == "mains"
+        else landing.battery_minutes(
+            given["battery"], given["motor"], gas.figure("usable_battery") / 100
+        ),
+    }
+    return Answer(values=values, cautions=cautions(found), charts=[_chart(setups)])
+
+
+def _chart(setups: list[Setup]) -> Chart:
+    longest = max(6.0, *(setup.length for setup in setups))
+    lengths = tuple(longest * place / 24 for place in range(25))
+    target = gas.figure("landing_speed")
+    lines = [
+        Series(
+            label=f"Set-up {setup.name}",
+            x=lengths,
+            y=tuple(setup.arrives(length=length) for length in lengths),
+        )
+        for setup in setups
+    ]
+    marks = Series(
+        label="Yours",
+        x=tuple(setup.length for setup in setups),
+        y=tuple(setup.arrives() for setup in setups),
+        style="points",
+    )
+    aim = Series(label="Target", x=(0.0, longest), y=(target, target), style="dashed")
+    return Chart(
+        name="arrival",
+        title="Arrival speed against hose length",
+        alt="Arrival speed rises with hose length, steeply at first, and is lower in a wide hose "
+        "than in a narrow one; a dashed line marks the target.",
+        x=Axis(label="Hose length", unit="m", customary="ft", low=0),
+        y=Axis(label="Arrival speed", unit="m/s", customary="mph", low=0),
+        series=(*lines, marks, aim),
+    )
+
+
+_SPEED: dict[str, Any] = {"unit": "m/s", "customary": "mph", "digits": 0}
+_SETUP = Out(name="setup", label="Set-up", meaning="Which hose.", kind="text")
+_MINUTES: dict[str, Any] = {"unit": "min", "digits": 0}
+
+OUTPUTS = (
+    Out(name="verdict", label="What it means", meaning="The answer in words.", kind="text"),
+    Out(
+        name="arrival_a",
+        label="Arrival speed, set-up A",
+        meaning="Speed at the end of the hose for a tumbling animal.",
+        main=True,
+        **_SPEED,
+    ),
+    Out(
+        name="arrival_b",
+        label="Arrival speed, set-up B",
+        meaning="The same in the second hose.",
+        main=True,
+        **_SPEED,
+    ),
+    Out(
+        name="minutes_planned",
+        label="Closed tight: minutes to the planned limit",
+        meaning="Motor off, vents shut, until carbon dioxide is at what we plan for.",
+        main=True,
+        **_MINUTES,
+    ),
+    Out(
+        name="battery_minutes",
+        label="Battery lasts",
+        meaning="Minutes of suction from all batteries, with the usable share.",
+        main=True,
+        **_MINUTES,
+    ),
+    Out(
+        name="hoses",
+        label="Hose and arrival",
+        meaning="The range is for animals head-on and side-on; areas are our assumption. "
+        "Lift below 1 leaves limp animals in a rising hose.",
+        kind="table",
+        columns=(
+            _SETUP,
+            Out(name="air", label="Air in the hose", meaning="Mean speed.", **_SPEED),
+            Out(name="arrival", label="Arrives at", meaning="Tumbling.", **_SPEED),
+            Out(
+                name="range",
+                label="Between",
+                meaning="Head-on to side-on.",
+                kind="interval",
+                **_SPEED,
+            ),
+            Out(name="lift", label="Lift, body weights", meaning="Drag over weight.", digits=1),
+        ),
+    ),
+    Out(
+        name="landings",
+        label="Landing",
+        meaning="Speed at the catch, its energy, the fall that would hit as hard, the mean "
+        "deceleration in body weights, and the give that makes it a soft one.",
+        kind="table",
+        columns=(
+            _SETUP,
+            Out(name="meets", label="Meets it at", meaning="After the gap.", **_SPEED),
+            Out(name="energy", label="Energy", meaning="Of motion.", unit="mJ", digits=0),
+            Out(
+                name="drop",
+                label="Like a fall of",
+                meaning="Without air.",
+                unit="m",
+                customary="ft",
+                digits=1,
+            ),
+            Out(name="force", label="Body weights", meaning="Mean deceleration.", digits=0),
+            Out(
+                name="needed",
+                label="Give wanted",
+                meaning="For our soft landing.",
+                unit="mm",
+                customary="inch",
+                digits=0,
+                customary_digits=1,
+            ),
+        ),
+    ),
+    Out(name="mesh", label="The mesh", meaning="What the opening does.", kind="text"),
+    Out(
+        name="open_share",
+        label="Open share of the mesh",
+        meaning="Part of its area that is hole.",
+        unit="percent",
+        digits=0,
+    ),
+    Out(
+        name="meshes",
+        label="Air through the mesh",
+        meaning="Mesh area in hose areas, what it costs clean and half covered with bodies, and "
+        "the area to aim for.",
+        kind="table",
+        columns=(
+            _SETUP,
+            Out(name="areas", label="Hose areas", meaning="Mesh over hose.", digits=0),
+            Out(
+                name="clean",
+                label="Loss, clean",
+                meaning="Pressure.",
+                unit="Pa",
+                customary="inH2O",
+                digits=1,
+                customary_digits=3,
+            ),
+            Out(
+                name="half",
+                label="Half covered",
+                meaning="Pressure.",
+                unit="Pa",
+                customary="inH2O",
+                digits=1,
+                customary_digits=3,
+            ),
+            Out(
+                name="wanted",
+                label="Aim for",
+                meaning="Mesh area.",
+                unit="cm**2",
+                customary="inch**2",
+                digits=-1,
+                customary_digits=0,
+            ),
+        ),
+    ),
+    Out(
+        name="running",
+        label="While the motor runs",
+        meaning="What the animals add to the air that passes, all of them in the chamber.",
+        kind="table",
+        columns=(
+            _SETUP,
+            Out(
+                name="carbon_dioxide",
+                label="Carbon dioxide",
+                meaning="Added.",
+                unit="percent",
+                digits=3,
+            ),
+            Out(
+                name="rise",
+                label="Warmer by",
+                meaning="Added.",
+                unit="delta_degC",
+                customary="delta_degF",
+                digits=1,
+            ),
+        ),
+    ),
+    Out(
+        name="live_mass",
+        label="All animals weigh",
+        meaning="Adults times mass.",
+        unit="g",
+        customary="oz",
+        digits=0,
+        customary_digits=1,
+    ),
+    Out(
+        name="volume_needed",
+        label="Room wanted",
+        meaning="From twice the space of package bees to a roomy box; nobody has measured it.",
+        kind="interval",
+        unit="L",
+        customary="gal",
+        digits=1,
+        customary_digits=1,
+    ),
+    Out(
+        name="minutes_end",
+        label="Closed tight: minutes to the end",
+        meaning="Motor off, vents shut, until carbon dioxide is at the end of our limits.",
+        **_MINUTES,
+    ),
+    Out(
+        name="minutes_hot",
+        label="Closed tight: minutes to heat",
+        meaning="Until the chamber itself is at the end of our limits; no figure means that its "
+        "walls keep it below.",
+        **_MINUTES,
+    ),
+)
+
+catch_chamber = Calculator(
+    name="catch_chamber",
+    title="The catch chamber",
+    part="method",
+    purpose="How fast animals come out of your hose, how soft they must land, what mesh holds "
+    "them, and how long they can stay in a closed chamber; two set-ups side by side.",
+    inputs=INPUTS,
+    outputs=OUTPUTS,
+    core=core,
+    sources=(
+        "kovac_stabentheiner_2012",
+        "body_areas",
+        "bennet_clark_alder_1979",
+        "arrival_target",
+        "landing_give_ours",
+        "hornet_trap_holes",
+        "mesh_advice",
+        "blevins_1984",
+        "kaefer_2012",
+        "kaefer_thesis",
+        "agitation_levels_ours",
+        "energy_per_oxygen",
+        "holding_limits_ours",
+        "package_bees",
+        "chamber_volume_ours",
+        "battery_usable_share",
+    ),
+    formula=(
+        (
+            r"k x = \frac{p}{1 - p} + \ln(1 - p),\quad k = \frac{\rho C_d S}{2 m}",
+            "Share p of the air's speed that a body at rest gains over the hose length x.",
+            "own_reasoning",
+        ),
+        (
+            r"v = v_0\,e^{-k x}",
+            "Speed left after a flight x through the still air of the chamber.",
+            "own_reasoning",
+        ),
+        (r"a = \frac{v^2}{2 s}", "Mean deceleration over the give s.", "braking_exercise"),
+        (
+            r"\Delta p = \beta\,\frac{1 - a^2}{a^2}\,\frac{\rho V^2}{2}",
+            "Loss of a mesh with open share a; half of it covered halves the share.",
+            "blevins_1984",
+        ),
+        (
+            r"t = \frac{V\,\Delta C}{R}",
+            "Time in which breath R fills the free air V of a tight chamber to a share.",
+            "own_reasoning",
+        ),
+        (
+            r"t = \frac{E\,\eta}{P}",
+            "Battery minutes from energy, usable share and power.",
+            "vacuum_battery_exercise",
+        ),
+    ),
+    assumptions=(
+        "The animal enters at rest, flies in steady air and does not touch the wall; touching "
+        "slows it and hurts it.",
+        "Areas of the bodies are assumed; head-on and side-on give the range shown.",
+        "Breath was measured on yellowjackets at rest. Hornets are larger and probably use less "
+        "for their mass; moods above rest are our design levels.",
+        "A tight chamber is mixed and has no leak; heat leaves through thin walls only.",
+        "No study of injury against speed exists for wasps: the target is reasoned.",
+    ),
+)
