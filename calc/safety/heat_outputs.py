@@ -81,7 +81,7 @@ OUTPUTS: tuple[Out, ...] = (
     Out(
         name="water",
         label="Water to drink",
-        meaning="In small drinks every 15 to 20 minutes.",
+        meaning="While you work in heat, in small drinks every 15 to 20 minutes.",
         kind="interval",
         unit="L/h",
         customary="floz/h",
