@@ -33,6 +33,7 @@ LABELS = {
     "inch**2": "in²",
     "W/m**2": "W/m²",
     "floz": "fl oz",
+    "floz/h": "fl oz/h",
     "km/h": "km/h",
     "day": "days",
     "hour": "h",

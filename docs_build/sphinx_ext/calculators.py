@@ -155,16 +155,18 @@ class ReferenceDirective(SphinxDirective):
         return items
 
     def _checks(self, name: str) -> nodes.Node:
-        module = find(name).core.__module__.rsplit(".", 1)[0]
+        found = find(name)
+        cited = {each["key"] for each in found.describe()["sources"]}
         checks = [
             check
             for check in published_checks()
-            if check.get("calculator") == name or check.get("call", "").startswith(module)
+            if check.get("calculator") == name
+            or (check["source"] in cited and f"calc.{found.part}" in check.get("call", ""))
         ]
         return nodes.paragraph(
             "",
-            f"{len(checks)} values printed outside this project stand beside this part's "
-            "computing in the tests, each with its source.",
+            f"{len(checks)} values printed by these sources stand beside the computing in the "
+            "tests, and run both natively and in the page.",
         )
 
 
