@@ -1,0 +1,1 @@
+"""What lives in the nest: species, colony, season, brood."""

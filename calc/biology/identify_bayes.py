@@ -1,0 +1,141 @@
+"""Chances of each animal from what was seen, and what to look at next.
+
+Tempered naive Bayes: ``P(a | seen) ~ P(a) * prod_t P(o_t | a) ** (T * w_t)`` with the weight
+``w_t`` of each trait and a temper ``T`` below 1, since the things seen depend on each other and
+plain multiplication would make the answer too sure of itself.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import cache
+
+from calc.biology.identify_inputs import TRAITS, UNKNOWN
+from calc.biology.trait_table import (
+    NONE,
+    animals,
+    group,
+    likelihood,
+    number,
+    options,
+    priors,
+    shifted,
+)
+from calc.tables import row, rows
+
+
+@dataclass(frozen=True, slots=True)
+class Split:
+    """A trait not yet seen that would tell the two first candidates apart."""
+
+    trait: str
+    first: str
+    second: str
+    settles: float
+    """Expected share of the doubt between the two that it removes, 0 to 1."""
+
+
+def seen_traits(seen: Mapping[str, str]) -> dict[str, str]:
+    """Return the traits that were seen, the month shifted to the northern year."""
+    region = seen.get("region", UNKNOWN)
+    told = {each.name: seen.get(each.name, UNKNOWN) for each in TRAITS}
+    told["month"] = shifted(told["month"], region)
+    return {trait: value for trait, value in told.items() if value != UNKNOWN}
+
+
+@cache
+def exponent(trait: str) -> float:
+    """Return temper times weight of one trait."""
+    return number("temper") * float(row("trait_weights", trait)["weight"])
+
+
+def bee_signs(seen: Mapping[str, str]) -> list[str]:
+    """Return the signs of a bee among what was seen, in words."""
+    told = {f"{trait}.{value}" for trait, value in seen.items()}
+    return [sign for key, sign in _signs() if key in told]
+
+
+@cache
+def _signs() -> tuple[tuple[str, str], ...]:
+    return tuple((str(each["key"]), str(each["sign"])) for each in rows("bee_signs"))
+
+
+def chances(seen: Mapping[str, str]) -> dict[str, float]:
+    """Return each candidate's chance, adding up to 1, the likeliest first.
+
+    Where a sign of a bee was seen, no social wasp stands above the likeliest bee: all wasps are
+    lowered by one factor until that holds.
+
+    Parameters
+    ----------
+    seen : option values by input name; ``unknown`` or missing says nothing
+
+    Notes
+    -----
+    Validity: animals of the table, seen well. Chances are for ranking and for the declared
+    thresholds, not frequencies measured on real calls.
+    """
+    prior = priors(seen.get("region", UNKNOWN))
+    logs = {one: math.log(prior[one]) for one in animals()}
+    for trait, value in seen_traits(seen).items():
+        power, table = exponent(trait), likelihood(trait)
+        for one in logs:
+            logs[one] += power * math.log(table[one][value])
+    top = max(logs.values())
+    made = {one: math.exp(value - top) for one, value in logs.items()}
+    if bee_signs(seen):
+        made = _bees_first(made)
+    total = sum(made.values())
+    order = sorted(made, key=lambda one: (-made[one], group(one) != "bee"))
+    return {one: made[one] / total for one in order}
+
+
+def _bees_first(made: Mapping[str, float]) -> dict[str, float]:
+    bee = max(value for one, value in made.items() if group(one) == "bee")
+    wasp = max(value for one, value in made.items() if group(one) == "wasp")
+    factor = min(1.0, bee / wasp)
+    return {one: value * factor if group(one) == "wasp" else value for one, value in made.items()}
+
+
+def of_group(chance: Mapping[str, float], *names: str) -> float:
+    """Return the chance of all animals of the named groups together."""
+    return sum(value for one, value in chance.items() if group(one) in names)
+
+
+def splits(chance: Mapping[str, float], seen: Mapping[str, str]) -> list[Split]:
+    """Return the traits not seen that best tell the two first named candidates apart.
+
+    The measure is the expected information (mutual information of trait and animal, two animals)
+    over the doubt now (entropy of the two chances).
+    """
+    first, second = [one for one in chance if one != NONE][:2]
+    share = chance[first] / (chance[first] + chance[second])
+    found = [
+        _split(each.name, first, second, share)
+        for each in TRAITS
+        if each.name not in seen_traits(seen) and each.name != "month"
+    ]
+    kept = [each for each in found if each.first != each.second]
+    return sorted(kept, key=lambda each: -each.settles)
+
+
+def _split(trait: str, first: str, second: str, share: float) -> Split:
+    one, two = (_powered(trait, each) for each in (first, second))
+    told = sum(
+        weight * value * math.log2(value / (share * one[name] + (1 - share) * two[name]))
+        for weight, table in ((share, one), (1 - share, two))
+        for name, value in table.items()
+    )
+    doubt = -sum(part * math.log2(part) for part in (share, 1 - share) if part > 0)
+    settles = min(max(told / doubt, 0.0), 1.0) if doubt > 0 else 0.0
+    return Split(trait, max(one, key=one.__getitem__), max(two, key=two.__getitem__), settles)
+
+
+@cache
+def _powered(trait: str, animal: str) -> Mapping[str, float]:
+    power, table = exponent(trait), likelihood(trait)[animal]
+    raised = {name: table[name] ** power for name in options(trait)}
+    total = sum(raised.values())
+    return {name: value / total for name, value in raised.items()}
