@@ -5,13 +5,23 @@ from __future__ import annotations
 from collections.abc import Mapping
 from types import MappingProxyType
 
+from calc.biology.identify import which_animal
 from calc.declare import Calculator
 from calc.errors import InputError, shown
+from calc.method.catch_chamber import catch_chamber
 from calc.method.flow_and_reach import flow_and_reach
 from calc.method.how_many_left import how_many_left
+from calc.method.stragglers import waiting_for_stragglers
 from calc.safety.heat_in_suit import heat_in_suit
 
-_ALL: tuple[Calculator, ...] = (how_many_left, heat_in_suit, flow_and_reach)
+_ALL: tuple[Calculator, ...] = (
+    how_many_left,
+    heat_in_suit,
+    flow_and_reach,
+    catch_chamber,
+    waiting_for_stragglers,
+    which_animal,
+)
 
 CALCULATORS: Mapping[str, Calculator] = MappingProxyType({each.name: each for each in _ALL})
 """Calculators by name, in the order of the book."""

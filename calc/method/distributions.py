@@ -14,7 +14,7 @@ _TINY = 1e-300
 _STEPS = 5000
 
 
-def chi2_upper(x: float, df: int) -> float:
+def chi2_upper(x: float, df: float) -> float:
     """Return the chance that chi-square exceeds ``x``.
 
     Q(df/2, x/2), the upper regularised incomplete gamma function.
@@ -22,7 +22,7 @@ def chi2_upper(x: float, df: int) -> float:
     Parameters
     ----------
     x : value of chi-square, 0 or more
-    df : degrees of freedom, 1 or more
+    df : degrees of freedom, above 0
 
     Range: any; relative error about 1e-12. Source: standard series and continued fraction.
     """
@@ -102,13 +102,13 @@ def _away_from_zero(x: float) -> float:
     return x if abs(x) > _TINY else _TINY
 
 
-def student_two_sided(t: float, df: int) -> float:
+def student_two_sided(t: float, df: float) -> float:
     """Return the chance that Student's t lies further from 0 than ``t``, on both sides.
 
     Parameters
     ----------
     t : value of t
-    df : degrees of freedom, 1 or more
+    df : degrees of freedom, above 0
 
     Range: any. Source: I_x(df/2, 1/2) with x = df/(df + t^2).
     """
