@@ -25,7 +25,7 @@ from calc.method.flow_system import (
     operating_flow,
     two_figures,
 )
-from calc.method.flow_words import STOP_SPEED, Findings, cautions, outward, verdict
+from calc.method.flow_words import Findings, cautions, outward, verdict
 from calc.method.suction import Opening
 from calc.tables import row, rows
 
@@ -191,9 +191,11 @@ def core(**given: Any) -> Answer:
         "reynolds": found.reynolds,
         "friction": system.hose.factor(found.reynolds),
     }
-    charts = [flow_charts.curves(vacuum, system, flow)]
-    if opening is not None and max(mouth, hose) <= STOP_SPEED:
-        charts.append(flow_charts.speeds(opening, flow, _lines(given["animal"])))
+    charts = []
+    if not found.too_fast:
+        charts.append(flow_charts.curves(vacuum, system, flow))
+        if opening is not None:
+            charts.append(flow_charts.speeds(opening, flow, _lines(given["animal"])))
     return Answer(values=values, cautions=cautions(found), charts=charts)
 
 

@@ -14,11 +14,28 @@ from calc.method.suction import FORMULA_DIAMETERS
 COMPRESSIBLE_SHARE = 0.10
 FAST_AIR = 100.0
 STOP_SPEED = 200.0
+STOP_SHARE = 0.5
 ARRIVAL_TARGET = 8.0
 SCREEN_HOSE_AREAS = 20.0
 WEDGING_OPENING = 3.0
-SPEEDS = ("verdict", "mouth_speed", "hose_speed", "reach", "speed_there", "reaches", "animals")
-"""Results that a stop withholds."""
+WITHHELD = (
+    "verdict",
+    "reach",
+    "speed_there",
+    "mouth_speed",
+    "flow",
+    "suction",
+    "flow_needed",
+    "reaches",
+    "animals",
+    "budget",
+    "hose_speed",
+    "gauge",
+    "air_power",
+    "reynolds",
+    "friction",
+)
+"""Results that a stop withholds: all that come from the flow."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,6 +62,16 @@ class Findings:
     outside_points: bool
     screen_areas: float | None
     mesh_opening: float | None
+
+    @property
+    def fastest(self) -> float:
+        """Greatest mean air speed, m/s."""
+        return max(self.mouth_speed, self.hose_speed)
+
+    @property
+    def too_fast(self) -> bool:
+        """Whether the formulas for incompressible air say nothing any more."""
+        return self.fastest > STOP_SPEED or self.suction_share > STOP_SHARE
 
 
 def outward(reach: tuple[float, float]) -> tuple[float, float]:
@@ -135,17 +162,18 @@ def cautions(found: Findings) -> list[Caution]:
 
 
 def _speed_cautions(found: Findings) -> Iterator[Caution]:
-    fastest = max(found.mouth_speed, found.hose_speed)
-    if fastest > STOP_SPEED:
+    if found.too_fast:
         yield Caution(
             level="stop",
-            text="No air speeds are given: the air would near the speed of sound.",
+            text="No figures are given: the air would near the speed of sound, or the suction "
+            "the air's own pressure.",
             reason="The formulas take air as incompressible; the true flow is lower. "
             "Check the vacuum's figures or take a wider nozzle and hose.",
             source="compressible_limits",
-            hides=SPEEDS,
+            hides=WITHHELD,
         )
-    elif fastest > FAST_AIR:
+        return
+    if found.fastest > FAST_AIR:
         yield Caution(
             level="caution",
             text="The air is so fast that it is squeezed and stretched; read the speeds as rough.",
@@ -159,7 +187,7 @@ def _speed_cautions(found: Findings) -> Iterator[Caution]:
             reason="The formulas take air as incompressible.",
             source="compressible_limits",
         )
-    if found.arrival > ARRIVAL_TARGET and fastest <= STOP_SPEED:
+    if found.arrival > ARRIVAL_TARGET:
         yield Caution(
             level="caution",
             text=f"Animals reach the chamber at up to about {speed(found.arrival)}. "
@@ -168,7 +196,7 @@ def _speed_cautions(found: Findings) -> Iterator[Caution]:
             "A wider hose slows it and keeps the reach.",
             source="arrival_target",
         )
-    if found.drag_over_hold >= 0.5 and fastest <= STOP_SPEED:
+    if found.drag_over_hold >= 0.5:
         yield Caution(
             level="note",
             text="At the mouth the pull nears the hold of seated animals; do not press it on them.",

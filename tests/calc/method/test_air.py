@@ -52,14 +52,11 @@ def test_no_reach_where_the_face_is_slower() -> None:
 
 
 @pytest.mark.published
-@pytest.mark.parametrize("shape", [suction.plain_round, suction.flanged_round])
-def test_one_diameter_out_less_than_a_tenth(shape) -> None:
-    # Engineering ToolBox d_1008: one diameter out less than 10 % of the duct's speed, printed for
-    # an opening without a plate; with one the formulas give 10 % at most.
-    low, high = shape(BORE).speeds(FLOW, BORE)
-    face = FLOW / (math.pi * BORE**2 / 4)
-    assert low < 0.1 * face
-    assert high <= 0.1 * face * (1 + 1e-9)
+@pytest.mark.parametrize("bore", [0.025, BORE, 0.25])
+def test_one_diameter_out_less_than_a_tenth(bore: float) -> None:
+    # Engineering ToolBox d_1008: one diameter out less than 10 % of the duct's speed.
+    _, high = suction.plain_round(bore).speeds(FLOW, bore)
+    assert high < 0.1 * FLOW / (math.pi * bore**2 / 4)
 
 
 @pytest.mark.parametrize("x", [0.5, 0.75, 1.0, 1.5])

@@ -18,7 +18,7 @@ from fluids.fittings import (
 from fluids.friction import Colebrook, Haaland, friction_factor
 from scipy.optimize import brentq
 
-from calc.method import air, duct, fan
+from calc.method import air, duct
 from calc.method.flow_and_reach import _system, _vacuum, flow_and_reach
 from calc.method.flow_system import coefficient, operating_flow
 from calc.method.insect import arrival_share
@@ -153,14 +153,3 @@ def test_arrival(distance: float) -> None:
         lambda _, square: 2 * (1 - square**0.5) ** 2, (0, distance), [0.0], rtol=1e-10, atol=1e-14
     )
     assert arrival_share(distance) == pytest.approx(math.sqrt(solved.y[0][-1]), rel=1e-6)
-
-
-def test_operating_flow_of_a_pure_square_law() -> None:
-    # numpy-free closed form of the straight-line fan: a quadratic's root
-    sealed, open_flow, c = 20e3, 0.045, 4.277146e6
-    slope = sealed / open_flow
-    known = (-slope + math.sqrt(slope**2 + 4 * c * sealed)) / (2 * c)
-    found = fan.operating_flow(
-        lambda flow: fan.linear(flow, sealed, open_flow), lambda flow: c * flow**2, open_flow
-    )
-    assert found == pytest.approx(known, rel=1e-12)
