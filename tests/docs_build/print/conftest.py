@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import warnings
+from pathlib import Path
 
 import pytest
 
@@ -23,8 +24,14 @@ def sample(tmp_path_factory: pytest.TempPathFactory) -> Book:
     return Book(out / "field-handbook-2026.1.pdf")
 
 
-@pytest.fixture(params=["sample", "training_pdf"], ids=["sample", "handbook"], scope="session")
+@pytest.fixture(scope="session")
+def handbook(training_pdf: Path) -> Book:
+    """The real book."""
+    return Book(training_pdf)
+
+
+@pytest.fixture(params=["sample", "handbook"], scope="session")
 def book(request: pytest.FixtureRequest) -> Book:
     """The small book, then the real one."""
-    found = request.getfixturevalue(request.param)
-    return found if isinstance(found, Book) else Book(found)
+    found: Book = request.getfixturevalue(request.param)
+    return found

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import re
 import shutil
 import subprocess
@@ -196,10 +197,12 @@ def joined(reader: PdfReader) -> Iterator[tuple[int, int]]:
 
 def placed(folder: Path) -> Iterator[tuple[str, str]]:
     """Calculators that the pages of a book place, each with its case."""
-    for page in sorted(folder.rglob("*.md")):
-        if "print: false" in page.read_text(encoding="utf-8"):
-            continue
+    for page in sorted([*folder.rglob("*.md"), *folder.rglob("*.ipynb")]):
         text = page.read_text(encoding="utf-8")
+        if page.suffix == ".ipynb":
+            text = "\n".join("".join(cell["source"]) for cell in json.loads(text)["cells"])
+        if re.search(r"^print: false$", text, re.MULTILINE):
+            continue
         for name, options in re.findall(r"\{calculator\} (\w+)((?:\n:.*:.*)*)", text):
             case = re.search(r":case: *(\S+)", options)
             yield name, case[1] if case else ""
@@ -209,10 +212,8 @@ def placed(folder: Path) -> Iterator[tuple[str, str]]:
 def test_numbers_of_the_calculators_are_those_of_calc(
     which: str, request: pytest.FixtureRequest
 ) -> None:
-    if which == "sample":
-        found, folder = request.getfixturevalue("sample"), SAMPLE
-    else:
-        found, folder = Book(request.getfixturevalue("training_pdf")), ROOT / "handbook"
+    found: Book = request.getfixturevalue(which)
+    folder = SAMPLE if which == "sample" else ROOT / "handbook"
     pairs = list(placed(folder))
     assert pairs
     squeezed = re.sub(r"\s", "", found.text)
@@ -222,9 +223,8 @@ def test_numbers_of_the_calculators_are_those_of_calc(
         for out in calculator.outputs:
             if out.kind == "table" or result.values[out.name] is None:
                 continue
-            shown = re.sub(r"\s", "", out.label + result.text(out.name))
             told = re.sub(r"\s", "", result.text(out.name))
-            assert told in squeezed, (name, case, out.name, shown)
+            assert told in squeezed, (name, case, out.name)
 
 
 @POPPLER
@@ -234,9 +234,10 @@ def test_no_word_leaves_the_text_block_or_covers_another(book: Book) -> None:
     for number, words in page_words.items():
         # Two-sided: 27 mm inside, 20 mm outside; odd pages have their inside left.
         left, right = (76.5, 56.7) if number % 2 else (56.7, 76.5)
+        # Punctuation may hang into the margin.
         for word, (x0, _, x1, _) in words:
-            assert x0 >= left - 2, (number, word)
-            assert x1 <= width - right + 2, (number, word)
+            assert x0 >= left - 5, (number, word)
+            assert x1 <= width - right + 5, (number, word)
         assert overlaps(words) == [], number
 
 
@@ -312,10 +313,9 @@ def test_a_fault_stops_the_build_with_a_sentence(tmp_path: Path) -> None:
     assert "Traceback" not in told
 
 
-def test_the_real_book_has_what_a_class_needs(training_pdf: Path) -> None:
-    book = Book(training_pdf)
-    assert len(book.pages) >= 25
-    titles = [words for _, words, _ in book.outline]
+def test_the_real_book_has_what_a_class_needs(handbook: Book) -> None:
+    assert len(handbook.pages) >= 25
+    titles = [words for _, words, _ in handbook.outline]
     assert all(title in titles for title in BACK)
     for calculator in CALCULATORS.values():
         assert any(calculator.title in words for words in titles), calculator.title
