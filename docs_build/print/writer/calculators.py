@@ -10,7 +10,7 @@ from docutils import nodes
 from calc import units
 from docs_build.print.writer import markup
 from docs_build.print.writer.base import Answer
-from docs_build.print.writer.blocks import SHORT
+from docs_build.print.writer.blocks import SHORT, is_short
 from docs_build.print.writer.components import Components
 from docs_build.print.writer.tables import FEW
 
@@ -46,7 +46,8 @@ class Calculators(Components):
             *map(self._chart, result["charts"]),
             self._sources(result),
         ]
-        worked = f"Worked with the case “{node['case']}”" if node["case"] else "Worked example"
+        name = str(node["case"]).replace("_", " ")
+        worked = f"Worked with the case “{name}”" if name else "Worked example"
         return markup.block(
             "calculator",
             markup.text(described["title"]),
@@ -135,9 +136,9 @@ class Calculators(Components):
         ident, number = node["ident"], int(node["number"])
         self.shared.exercises[ident] = number
         link = self.to(f"answer:{ident}", markup.text("Answer"), True, node)
-        return markup.block(
-            "exercise", link, self.inside(node), number=number, key=f"exercise:{ident}"
-        )
+        body, whole = self.inside(node), is_short(node)
+        key = f"exercise:{ident}"
+        return markup.block("exercise", link, body, number=number, key=key, whole=whole)
 
     def do_answer(self, node: nodes.Element) -> str:
         """Keep the answer for the back; links to it follow it there."""

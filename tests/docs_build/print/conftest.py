@@ -14,6 +14,8 @@ with warnings.catch_warnings():
 
 from tests.docs_build.print.training_book import SAMPLE, Book, sphinx
 
+collect_ignore = ["sample"]  # its notebook is data, not to be run
+
 
 @pytest.fixture(scope="session")
 def sample(tmp_path_factory: pytest.TempPathFactory) -> Book:
