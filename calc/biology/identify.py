@@ -99,7 +99,7 @@ def _size_note(chance: Mapping[str, float], seen: Mapping[str, str]) -> list[Cau
     if seen.get("size", UNKNOWN) == UNKNOWN:
         return []
     without = next(iter(chances({**seen, "size": UNKNOWN})))
-    if without == next(iter(chance)):
+    if kin(without) == kin(next(iter(chance))):
         return []
     return [
         Caution(

@@ -8,7 +8,7 @@ plain multiplication would make the answer too sure of itself.
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from functools import cache
 
@@ -62,6 +62,28 @@ def _signs() -> tuple[tuple[str, str], ...]:
     return tuple((str(each["key"]), str(each["sign"])) for each in rows("bee_signs"))
 
 
+def posterior(
+    prior: Sequence[float], evidence: Sequence[Sequence[float]], powers: Sequence[float]
+) -> list[float]:
+    """Return the chances after the evidence, by Bayes' rule with a power on each piece.
+
+    ``P_i ~ prior_i * prod_k evidence_ki ** power_k``; powers of 1 give the plain rule.
+
+    Parameters
+    ----------
+    prior : chance of each candidate, above 0
+    evidence : for each piece of evidence its chance under each candidate, above 0
+    powers : for each piece of evidence its power, 0 or more
+    """
+    logs = [math.log(each) for each in prior]
+    for chances_of, power in zip(evidence, powers, strict=True):
+        logs = [log + power * math.log(each) for log, each in zip(logs, chances_of, strict=True)]
+    top = max(logs)
+    made = [math.exp(each - top) for each in logs]
+    total = sum(made)
+    return [each / total for each in made]
+
+
 def chances(seen: Mapping[str, str]) -> dict[str, float]:
     """Return each candidate's chance, adding up to 1, the likeliest first.
 
@@ -77,14 +99,14 @@ def chances(seen: Mapping[str, str]) -> dict[str, float]:
     Validity: animals of the table, seen well. Chances are for ranking and for the declared
     thresholds, not frequencies measured on real calls.
     """
+    names, traits = animals(), seen_traits(seen)
     prior = priors(seen.get("region", UNKNOWN))
-    logs = {one: math.log(prior[one]) for one in animals()}
-    for trait, value in seen_traits(seen).items():
-        power, table = exponent(trait), likelihood(trait)
-        for one in logs:
-            logs[one] += power * math.log(table[one][value])
-    top = max(logs.values())
-    made = {one: math.exp(value - top) for one, value in logs.items()}
+    shares = posterior(
+        [prior[one] for one in names],
+        [[likelihood(trait)[one][value] for one in names] for trait, value in traits.items()],
+        [exponent(trait) for trait in traits],
+    )
+    made = dict(zip(names, shares, strict=True))
     if bee_signs(seen):
         made = _bees_first(made)
     total = sum(made.values())
@@ -95,7 +117,7 @@ def chances(seen: Mapping[str, str]) -> dict[str, float]:
 def _bees_first(made: Mapping[str, float]) -> dict[str, float]:
     bee = max(value for one, value in made.items() if group(one) == "bee")
     wasp = max(value for one, value in made.items() if group(one) == "wasp")
-    factor = min(1.0, bee / wasp)
+    factor = min(1.0, bee / wasp * (1 - 1e-9))
     return {one: value * factor if group(one) == "wasp" else value for one, value in made.items()}
 
 

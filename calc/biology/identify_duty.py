@@ -48,6 +48,16 @@ def with_status(chance: Mapping[str, float], region: str, *status: str) -> dict[
     return {one: part for one, part in chance.items() if duty(one, region)["status"] in status}
 
 
+def asked_first(chance: Mapping[str, float], region: str) -> dict[str, float]:
+    """Return the animals whose authority must be asked, the likeliest first.
+
+    An animal not known in the region counts only where it leads the list.
+    """
+    first = next(iter(chance))
+    asked = with_status(chance, region, "authority", "protected")
+    return with_status({first: chance[first]}, region, "stray") | asked
+
+
 def bee_chance(chance: Mapping[str, float]) -> float:
     """Return the chance of any bee."""
     return of_group(chance, "bee")
@@ -82,7 +92,7 @@ def leading_duty(chance: Mapping[str, float], seen: Mapping[str, str]) -> str:
     alarm = with_status(chance, region, "notifiable")
     if sum(alarm.values()) >= number("report_stop"):
         return _told(next(iter(alarm)), region)
-    asked = with_status(chance, region, "authority", "protected", "stray")
+    asked = asked_first(chance, region)
     if sum(asked.values()) >= number("ask_first"):
         likeliest = next(iter(asked))
         return _told(likeliest, region)
@@ -214,7 +224,7 @@ def _report(chance: Mapping[str, float], region: str) -> list[Caution]:
 
 
 def _ask(chance: Mapping[str, float], region: str) -> list[Caution]:
-    asked = with_status(chance, region, "protected", "authority", "stray")
+    asked = asked_first(chance, region)
     part = sum(asked.values())
     if part < number("protected_caution"):
         return []

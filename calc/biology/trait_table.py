@@ -11,6 +11,7 @@ import math
 from collections.abc import Mapping
 from functools import cache
 
+from calc import units
 from calc.biology.identify_inputs import MONTHS, TRAITS, UNKNOWN
 from calc.tables import row, rows
 
@@ -137,7 +138,8 @@ def _size(animal: str, names: tuple[str, ...]) -> Mapping[str, float]:
     assert others is not None
     share = number("worker_share")
     made = {
-        name: share * _told(_length(name), workers) + (1 - share) * _told(_length(name), others)
+        name: share * told_as_long(familiar_length(name), workers)
+        + (1 - share) * told_as_long(familiar_length(name), others)
         for name in names
     }
     floor = number("never") * sum(made.values())
@@ -145,12 +147,15 @@ def _size(animal: str, names: tuple[str, ...]) -> Mapping[str, float]:
     return {name: (value + floor) / total for name, value in made.items()}
 
 
-def _length(thing: str) -> float:
-    return float(row("familiar_objects", thing)["length"])
+def familiar_length(thing: str, unit: str = "mm") -> float:
+    """Return the length of a familiar thing in a unit of length."""
+    return float(units.convert(float(row("familiar_objects", thing)["length"]), "mm", unit))
 
 
-def _told(told: float, true: tuple[float, float]) -> float:
+def told_as_long(told: float, true: tuple[float, float]) -> float:
+    """Return how well a told length fits a range of true ones, up to a factor; both in mm."""
     low, high = true
     spread, bias = number("size_spread"), number("size_bias")
     steps = (low + (high - low) * each / (_POINTS - 1) for each in range(_POINTS))
-    return sum(math.exp(-0.5 * (math.log(told / (bias * one)) / spread) ** 2) for one in steps)
+    fits = (math.exp(-0.5 * (math.log(told / (bias * one)) / spread) ** 2) for one in steps)
+    return sum(fits) / _POINTS

@@ -1,0 +1,93 @@
+"""Identification scored on descriptions written by someone who did not see the trait table.
+
+``tests/published/descriptions.toml`` holds them, a list ``description`` with, in each, ``id``,
+``animal`` (a key of ``calc/tables/species.toml``, or a list of keys that all count), the things
+seen as option values of the calculator (in a table ``seen`` or ``inputs``, or beside the id) and
+``source``.
+"""
+
+from __future__ import annotations
+
+import tomllib
+from collections.abc import Mapping
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from calc.biology.identify import which_animal
+from calc.biology.identify_bayes import bee_signs, chances
+from calc.biology.identify_inputs import INPUTS
+from calc.biology.trait_table import animals, group
+from calc.sources import bibliography
+
+FILE = Path(__file__).parents[2] / "published" / "descriptions.toml"
+LEAST = 40
+TOP_TWO = 0.8
+NAMES = {each.name for each in INPUTS}
+
+
+def read() -> list[dict[str, Any]]:
+    if not FILE.is_file():
+        return []
+    data = tomllib.loads(FILE.read_text(encoding="utf-8"))
+    return list(data.get("description") or data.get("descriptions") or data.get("case") or [])
+
+
+def seen_in(one: Mapping[str, Any]) -> dict[str, str]:
+    inner = one.get("seen") or one.get("inputs") or one
+    return {name: value for name, value in inner.items() if name in NAMES}
+
+
+def meant(one: Mapping[str, Any]) -> list[str]:
+    value = one.get("animal", one.get("expect", one.get("species")))
+    return list(value) if isinstance(value, list) else [str(value)]
+
+
+ALL = read()
+WRITTEN = pytest.mark.skipif(not ALL, reason="no descriptions are written yet")
+
+
+def place(one: Mapping[str, Any]) -> int:
+    """Return the best place of a meant animal on the list, 1 for the first."""
+    order = list(chances(seen_in(one)))
+    return 1 + min(order.index(animal) for animal in meant(one))
+
+
+@WRITTEN
+def test_there_are_enough_and_each_is_well_formed() -> None:
+    assert len(ALL) >= LEAST
+    for one in ALL:
+        assert set(meant(one)) <= set(animals()), one
+        assert seen_in(one), one
+        which_animal.run(seen_in(one))
+        keys = one["source"] if isinstance(one["source"], list) else [one["source"]]
+        assert set(keys) <= set(bibliography()), one
+
+
+@WRITTEN
+@pytest.mark.published
+def test_top_two_hits_and_every_miss(capsys: pytest.CaptureFixture[str]) -> None:
+    places = {str(one.get("id", number)): place(one) for number, one in enumerate(ALL)}
+    first = sum(value == 1 for value in places.values())
+    two = sum(value <= 2 for value in places.values())
+    with capsys.disabled():
+        print(f"\nidentification: {len(ALL)} descriptions, top-1 {first}, top-2 {two}")
+        for number, one in enumerate(ALL):
+            if place(one) > 1:
+                order = list(chances(seen_in(one)).items())[:3]
+                told = ", ".join(f"{animal} {100 * part:.0f} %" for animal, part in order)
+                print(f"  {one.get('id', number)}: {meant(one)} is no. {place(one)} of {told}")
+    assert two >= TOP_TWO * len(ALL)
+
+
+@WRITTEN
+@pytest.mark.parametrize("one", ALL, ids=lambda one: str(one.get("id", "")))
+def test_no_bee_below_a_wasp(one: dict[str, Any]) -> None:
+    if all(group(animal) != "bee" for animal in meant(one)):
+        pytest.skip("not a bee")
+    chance = chances(seen_in(one))
+    bee = max(part for animal, part in chance.items() if group(animal) == "bee")
+    wasp = max(part for animal, part in chance.items() if group(animal) == "wasp")
+    assert bee > wasp, bee_signs(seen_in(one))
+    assert which_animal.run(seen_in(one)).stopped
