@@ -10,7 +10,9 @@ from calc.declare import Calculator
 from calc.errors import InputError, shown
 from calc.method.catch_chamber import catch_chamber
 from calc.method.flow_and_reach import flow_and_reach
+from calc.method.holding_and_driving import holding_and_driving
 from calc.method.how_many_left import how_many_left
+from calc.method.opening_the_cavity import opening_the_cavity
 from calc.method.stragglers import waiting_for_stragglers
 from calc.safety.heat_in_suit import heat_in_suit
 
@@ -20,6 +22,8 @@ _ALL: tuple[Calculator, ...] = (
     flow_and_reach,
     catch_chamber,
     waiting_for_stragglers,
+    opening_the_cavity,
+    holding_and_driving,
     which_animal,
 )
 

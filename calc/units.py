@@ -27,6 +27,7 @@ LABELS = {
     "inH2O": "in H₂O",
     "m**2": "m²",
     "m**3": "m³",
+    "ft**2": "ft²",
     "kg/m**3": "kg/m³",
     "lb/ft**3": "lb/ft³",
     "cm**2": "cm²",

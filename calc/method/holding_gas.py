@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from functools import cache
 from itertools import pairwise
 
 from calc.method.air import SEA_LEVEL_PRESSURE, ZERO_CELSIUS, density
@@ -19,14 +20,30 @@ _ML = 1e-6
 _HOUR = 3600.0
 
 
+@cache
 def figure(key: str) -> float:
     """Return a figure of the table ``box_figures`` in the unit printed there."""
     return float(row("box_figures", key)["value"])
 
 
+@cache
 def limit(key: str, column: str) -> float:
     """Return a limit of the table ``holding_limits``: ``percent`` or ``temperature``."""
     return float(row("holding_limits", key)[column])
+
+
+@cache
+def _points() -> tuple[tuple[float, float], ...]:
+    return tuple(
+        (float(each["temperature"]), float(each["rate"]))
+        for each in rows("respiration")
+        if each["used"] == "yes"
+    )
+
+
+@cache
+def _least(state: str) -> float:
+    return float(row("holding_levels", state)["least"])
 
 
 def resting_rate(temperature: float) -> float:
@@ -43,11 +60,7 @@ def resting_rate(temperature: float) -> float:
     Measured from 2.8 to 42.3 degC in Vespula workers; beyond, the end value is held. No hornet
     was measured. Source: kaefer_2012, kaefer_thesis.
     """
-    points = [
-        (float(each["temperature"]), float(each["rate"]))
-        for each in rows("respiration")
-        if each["used"] == "yes"
-    ]
+    points = _points()
     if temperature <= points[0][0]:
         return points[0][1]
     for (low, at_low), (high, at_high) in pairwise(points):
@@ -73,7 +86,7 @@ def exchange_rate(temperature: float, state: str) -> float:
     Animals in any state breathe at least as much as at rest. Source: kaefer_2012 for rest,
     agitation_levels_ours for the rest of the table.
     """
-    return max(resting_rate(temperature), float(row("holding_levels", state)["least"]))
+    return max(resting_rate(temperature), _least(state))
 
 
 def heat(rate: float) -> float:

@@ -1,0 +1,164 @@
+"""What opening the cavity says: stops for what another trade opens, and cautions."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from calc.declare import Caution
+from calc.method.opening_window import rule
+from calc.tables import row
+
+HIDDEN = ("verdict", "height", "width", "bottom", "top", "arc", "area", "order")
+"""Results that a stop withholds: everything one would cut by."""
+
+STOPS = ("wires", "asbestos", "load", "flue", "tree", "buried")
+
+
+@dataclass(frozen=True, slots=True)
+class Findings:
+    """What the cautions are made from; lengths in cm, area in m2."""
+
+    wall: str
+    hazards: Mapping[str, Any]
+    inside: bool
+    tiers: int
+    planned: int
+    comb: float
+    bay: float
+    width: float
+    area: float
+    guessed_spacing: bool
+    left: int
+    trunk: float | None
+
+
+_STOP_TEXT = {
+    "wires": "Do not cut: there are or may be live wires. Switch off and test, or call an "
+    "electrician.",
+    "asbestos": "Do not cut, break, sweep or vacuum: it may be asbestos. Leave, close the room, "
+    "call a licensed contractor.",
+    "load": "Do not cut: a load-bearing member lies in the window or may. Move the window or ask "
+    "a builder or engineer.",
+    "flue": "Do not open: a flue, chimney or vent belongs to the gas fitter or the sweep. Gas from "
+    "a broken flue kills the household.",
+    "tree": "Do not cut into a standing hollow tree before an arborist has said whether, where "
+    "and how big.",
+    "buried": "Do not dig: buried cable, gas or water may lie here. Have the lines located first.",
+}
+
+
+def cautions(found: Findings) -> list[Caution]:
+    """Return the cautions of an answer."""
+    return [*_stops(found), *_paint(found), *_comb(found), *_always(found)]
+
+
+def _stops(found: Findings) -> Iterator[Caution]:
+    for key in STOPS:
+        if found.hazards.get(key) in {"yes", "unknown"}:
+            unknown = found.hazards[key] == "unknown"
+            yield Caution(
+                level="stop",
+                text=_STOP_TEXT[key],
+                reason="Not known counts as yes." if unknown else "You said it is or looks so.",
+                source=row("other_trades", key)["source"],
+                hides=HIDDEN,
+            )
+
+
+def _paint(found: Findings) -> Iterator[Caution]:
+    if found.hazards.get("paint") not in {"yes", "unknown"}:
+        return
+    feet = found.area / 0.09290304
+    most = rule("paint_inside" if found.inside else "paint_outside")
+    over = feet > most
+    yield Caution(
+        level="caution",
+        text="Old paint: work wet, make no dust, no ordinary vacuum, children away."
+        + (
+            " The window is above the area that US homes of that age may have disturbed without a "
+            "certified firm."
+            if over
+            else ""
+        ),
+        reason=f"Counted as lead. Window of {feet:.1f} square feet against {most:.0f}; other "
+        "countries have their own rule.",
+        source="lead_rule_areas",
+    )
+
+
+def _comb(found: Findings) -> Iterator[Caution]:
+    if found.tiers >= rule("more_from"):
+        yield Caution(
+            level="caution",
+            text=f"Five tiers or more in view usually means more above: the window is planned for "
+            f"{found.planned}.",
+            reason="The upper ones hide behind the lower; a window cut too low tears the comb.",
+            source="five_tiers",
+        )
+    if found.comb + 2 * rule("beside") > found.bay:
+        yield Caution(
+            level="caution",
+            text="The comb fills the cavity: the window is only as wide as the cavity. Free the "
+            "comb at the sides with a long knife. Cut no stud, rafter or sound wood for it.",
+            reason="There is no room for the hand beside it; the comb may go on past the member.",
+            source="opening_rules_ours",
+        )
+    if found.guessed_spacing:
+        yield Caution(
+            level="note",
+            text="The distance from tier to tier is from memory or other nests: measure two tiers "
+            "through the peep hole.",
+            reason="No measured spacing was found in print for most kinds.",
+            source="tier_spacing_memory",
+        )
+    if found.trunk is not None and found.width >= found.trunk:
+        yield Caution(
+            level="caution",
+            text="The comb is as wide as the trunk: it cannot come out whole through a window.",
+            reason="The window would take half the girth. That is for the arborist alone.",
+            source="other_trades",
+        )
+
+
+def _always(found: Findings) -> Iterator[Caution]:
+    yield Caution(
+        level="caution",
+        text=f"Some {found.left} adults may still be inside, and all sealed brood can hatch: suit "
+        "closed, chamber running at the gap, way out clear."
+        if found.left
+        else "None is counted as left, but brood hatches and foragers return: suit closed, "
+        "chamber running, way out clear.",
+        reason="The count is an estimate; cutting shakes the last ones out.",
+        source="wall_practice",
+    )
+    yield Caution(
+        level="caution",
+        text="Peep first. Stop and look again at the first thing that is not wood, board or comb.",
+        reason="Wires, pipes, flakes, droppings and beams show in a small hole before they cost "
+        "you dear in a large one.",
+        source="wall_practice",
+    )
+    if found.wall == "hollow_trunk":
+        yield Caution(
+            level="caution",
+            text="This is no word on the strength of the tree. The window weakens it.",
+            reason="Hollow, dead and split trunks fail without warning; the arborist decides.",
+            source="other_trades",
+        )
+    else:
+        yield Caution(
+            level="note",
+            text="This is no word on the strength of the building, and the local code decides.",
+            reason="It only says where the comb lies.",
+            source="other_trades",
+        )
+    if found.wall in {"stud_wall", "soffit", "shed"}:
+        yield Caution(
+            level="caution",
+            text="Droppings of rodents, birds or bats: do not sweep or vacuum. Air out, wet, wipe, "
+            "with a mask.",
+            reason="Dust of droppings carries disease.",
+            source="cdc_hantavirus",
+        )
