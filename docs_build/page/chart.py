@@ -121,6 +121,7 @@ def _plot(
     text = ET.tostring(graph.svgxml(), encoding="unicode")
     # Several charts stand in one page, so the names of clips and marks must differ.
     text = re.sub(r'(id="|url\(#)(zclip|dot)', rf"\g<1>{key}-\g<2>", text)
+    text = text.replace(' L "', '"')  # the path of a single point
     group = ET.SubElement(root, "g", {"transform": f"translate(0 {top:g})"})
     for child in ET.fromstring(text):
         if child.get("width") != "100%":  # ziaplot's own, empty background

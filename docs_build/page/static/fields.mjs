@@ -149,12 +149,13 @@ export class Fields {
     if (parts.length === 0 || (parts.length === 1 && parts[0] === input.value)) return;
     if (parts.length === 1) {
       typed(input, parts[0]);
-      if (event.inputType === "insertText") this.nextRow(field, input);
+      if (event.inputType !== "insertFromPaste") this.nextRow(field, input);
       return;
     }
     const texts = this.read(field);
     const place = this.inputs(field).indexOf(input);
-    const after = event.inputType === "insertText" ? texts.slice(place + 1) : [];
+    const typedOne = event.data?.length === 1; // a separator typed into the middle of a number
+    const after = typedOne ? texts.slice(place + 1) : [];
     this.write(field, [...texts.slice(0, place), ...parts, ...after]);
     this.inputs(field)[Math.min(place + parts.length, this.inputs(field).length) - 1]?.focus();
   }

@@ -27,6 +27,7 @@ PHONE: dict[str, Any] = {
     "device_scale_factor": 2,
     "has_touch": True,
     "is_mobile": True,
+    "reduced_motion": "reduce",
 }
 FLAGS = ["--no-sandbox", "--disable-gpu", "--disable-background-networking"]
 PAGES = {
