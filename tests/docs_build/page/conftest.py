@@ -156,9 +156,7 @@ def warm_context(chromium: Any, host: Host) -> Iterator[Any]:
     page.goto(host.page("how_many_left"))
     live(page)
     engine_start(page)
-    page.wait_for_function(
-        "async () => (await import('/_static/engine.mjs')).status.kept > 0", timeout=60_000
-    )
+    engine_until(page, "kept")
     page.close()
     context.watch = watch
     yield context
@@ -183,13 +181,26 @@ def live(page: Any) -> None:
     page.wait_for_selector("html[data-calculators=live]", state="attached", timeout=20_000)
 
 
+def engine_until(page: Any, condition: str, seconds: float = 60) -> None:
+    """Wait until a condition on the engine's ``status`` holds."""
+    page.evaluate(
+        """async ([condition, seconds]) => {
+          const { status } = await import('/_static/engine.mjs');
+          const holds = { kept: () => status.kept > 0, ready: () => status.state === 'ready' };
+          const end = performance.now() + 1000 * seconds;
+          while (!holds[condition]()) {
+            if (performance.now() > end) throw new Error(`never ${condition}`);
+            await new Promise((go) => setTimeout(go, 20));
+          }
+        }""",
+        [condition, seconds],
+    )
+
+
 def engine_start(page: Any) -> None:
     """Start Python and wait until it answers."""
     page.evaluate("import('/_static/engine.mjs').then((engine) => engine.start())")
-    page.wait_for_function(
-        "async () => (await import('/_static/engine.mjs')).status.state === 'ready'",
-        timeout=60_000,
-    )
+    engine_until(page, "ready")
 
 
 def answered(page: Any, state: str = "live") -> None:

@@ -8,7 +8,7 @@ import pytest
 
 from docs_build import server
 
-from .conftest import PHONE, Host, answered, live
+from .conftest import PHONE, Host, answered, engine_until, live
 
 pytestmark = pytest.mark.browser
 CATCHES = "[name=catches] >> nth=0"
@@ -29,7 +29,7 @@ def test_plain_http_computes_and_says_that_keeping_needs_https(chromium: Any, ho
     page.wait_for_function(
         "document.querySelector('[data-offline-status]').textContent.includes('HTTPS')"
     )
-    page.wait_for_function(f"{STATUS}.then((status) => status.kept > 0)", timeout=60_000)
+    engine_until(page, "kept")
     page.reload()
     live(page)
     answered(page)
@@ -54,7 +54,7 @@ def test_a_broken_snapshot_falls_back_to_the_plain_start(
     page.fill(CATCHES, "60, 35, 20, 11")
     answered(page)
     assert page.evaluate(STATUS)["how"] == "plain"
-    page.wait_for_function(f"{STATUS}.then((status) => status.kept > 0)", timeout=60_000)
+    engine_until(page, "kept")
     page.reload()
     live(page)
     answered(page)
