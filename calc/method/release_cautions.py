@@ -1,0 +1,218 @@
+"""What passing life on says: hard stops first, then what to wait for."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from typing import Any
+
+from calc.declare import Caution
+from calc.method.release_numbers import condition
+
+Given = Mapping[str, Any]
+
+RELEASE_RESULTS = ("verdict", "conditions", "syrup", "syrup_sugar", "syrup_water", "nests")
+MOVE_RESULTS = ("verdict", "share_back", "workers_back", "best_guess")
+FEED_RESULTS = (
+    "verdict",
+    "portion",
+    "days",
+    "protein",
+    "fat",
+    "kcal",
+    "diet_protein",
+    "bag",
+    "dry",
+)
+
+
+def cautions(given: Given, unmet: Sequence[str]) -> list[Caution]:
+    """Return the cautions of an answer; ``unmet`` are the conditions that are not met."""
+    said = {"release": _release, "move": _move, "feed": _feed}[given["purpose"]]
+    return list(said(given, unmet))
+
+
+def _status(given: Given, hides: tuple[str, ...]) -> Iterator[Caution]:
+    status = given["status"]
+    if status == "invader":
+        yield Caution(
+            level="stop",
+            text="Never let go, move alive or let hatch: an invader is reported, and the "
+            "authority decides.",
+            reason="Release is an offence in the EU, Great Britain and elsewhere; each young queen "
+            "can found a nest.",
+            source="union_list_release",
+            hides=hides,
+        )
+    elif status == "introduced":
+        yield Caution(
+            level="stop",
+            text="Do not let go or move an introduced species unless the wildlife office agreed in "
+            "writing.",
+            reason="Many places forbid it, and it harms what lives there.",
+            source="introduced_release_law",
+            hides=hides,
+        )
+    elif status == "unknown":
+        yield Caution(
+            level="stop",
+            text="Find out first what it is and how the law stands. Not known counts as no.",
+            reason="An invader let go by mistake cannot be called back.",
+            source="introduced_release_law",
+            hides=hides,
+        )
+    elif status == "protected":
+        yield Caution(
+            level="stop",
+            text="A protected species is moved and let go only under a permit: ask the nature "
+            "authority first.",
+            reason="Without it even a well-meant move is an offence.",
+            source="protected_hornet_de",
+            hides=hides,
+        )
+    elif status == "protected_permit":
+        yield Caution(
+            level="note",
+            text="The permit says where, when and who. It outranks everything here.",
+            reason="Its conditions bind.",
+            source="protected_hornet_de",
+        )
+
+
+def _release(given: Given, unmet: Sequence[str]) -> Iterator[Caution]:
+    yield from _status(given, RELEASE_RESULTS)
+    if given["distance"] < condition("distance"):
+        yield Caution(
+            level="stop",
+            text=f"Not here: the nearest people or hives are closer than "
+            f"{condition('distance'):.0f} m. Find another place.",
+            reason="Nobody who had the nest taken out wants to meet them again.",
+            source="release_conditions_ours",
+            hides=RELEASE_RESULTS,
+        )
+    if given["agreed"] == "no":
+        yield Caution(
+            level="caution",
+            text="Ask first: the client and the owner of the land are told what is let go, and "
+            "where.",
+            reason="It is their word that lets you come again.",
+            source="tell_the_client",
+        )
+    if unmet:
+        yield Caution(
+            level="caution",
+            text=f"Wait: {', '.join(unmet)}. Keep them caged, cool, with sugar water, and look "
+            "again.",
+            reason="Animals that cannot fly off or mate in light are lost.",
+            source="release_conditions_ours",
+        )
+    yield Caution(
+        level="caution",
+        text="Open the cage on the ground, stand behind it, suit on. Sort out every worker first.",
+        reason="Queens and workers sting; workers fly home to the client.",
+        source="tell_the_client",
+    )
+    yield Caution(
+        level="note",
+        text="How many nests come of it next year is not known to a factor of ten and more.",
+        reason="One source loses 98 in 100 over winter, another says that most survive.",
+        source="landcare_queens",
+    )
+
+
+def _move(given: Given, unmet: Sequence[str]) -> Iterator[Caution]:
+    yield from _status(given, MOVE_RESULTS)
+    if given["km"] < condition("moving"):
+        yield Caution(
+            level="caution",
+            text=f"Too near: workers find home. Move at least {condition('moving'):.0f} km.",
+            reason="In the one trial about half came back from two kilometres, a few in a hundred "
+            "from five.",
+            source="poidatz_2018_homing",
+        )
+    yield Caution(
+        level="caution",
+        text="The trial was made with yellow-legged hornets, which may not be moved. For your "
+        "species it is a stand-in.",
+        reason="No trial with European hornets or yellowjackets was found.",
+        source="poidatz_2018_homing",
+    )
+    yield Caution(
+        level="caution",
+        text="Catch foragers at the old place until none comes; those left out hunt for the hole.",
+        reason="A moved nest leaves its late foragers behind.",
+        source="moving_five_km",
+    )
+    yield Caution(
+        level="note",
+        text="Distance does not hold young queens: in spring they fly much farther.",
+        reason="Up to 70 km is told.",
+        source="landcare_queens",
+    )
+
+
+def _feed(given: Given, unmet: Sequence[str]) -> Iterator[Caution]:
+    if given["status"] == "invader":
+        yield Caution(
+            level="stop",
+            text="Comb and brood of an invader belong to the authority: freeze, label, report.",
+            reason="Live comb of it may not be moved, and the authority wants to see it.",
+            source="union_list_release",
+            hides=FEED_RESULTS,
+        )
+    if given["history"] != "none":
+        known = given["history"] == "treated"
+        yield Caution(
+            level="stop",
+            text="Do not feed it to any animal. Bag it, bin it as the product's label says."
+            if known
+            else "Do not feed it: nobody can say that this nest was never treated. Not known "
+            "counts as treated.",
+            reason="Poison reaches larvae with the food, does not freeze out, and passes into eggs "
+            "and fat.",
+            source="pesticide_in_eggs" if known else "bait_reaches_larvae",
+            hides=FEED_RESULTS,
+        )
+    if given["brood_state"] == "bad":
+        yield Caution(
+            level="stop",
+            text="Do not feed dead, dark, smelling or mouldy brood.",
+            reason="Nests carry germs that also harm poultry and people.",
+            source="freezing_practice",
+            hides=FEED_RESULTS,
+        )
+    elif given["brood_state"] == "dirty":
+        yield Caution(
+            level="stop",
+            text="Do not feed brood with droppings, bait, insulation or paint dust on it.",
+            reason="Rodent bait, lead and asbestos cannot be washed off.",
+            source="bait_reaches_larvae",
+            hides=FEED_RESULTS,
+        )
+    if given["eggs"] == "sold":
+        yield Caution(
+            level="caution",
+            text="Eggs that leave the house make you a food business in many places: ask the "
+            "veterinary office before you feed wild insects.",
+            reason="Wasps are on no list of insects allowed in feed.",
+            source="poultry_law",
+        )
+    yield Caution(
+        level="caution",
+        text="Freeze first, in day portions, the same evening: adults in the cells sting, alive or "
+        "thawing. Never feed adults.",
+        reason="Freezing kills them. It removes no poison and few germs.",
+        source="freezing_practice",
+    )
+    yield Caution(
+        level="note",
+        text="Thaw in the refrigerator, feed the same day, take leftovers away. Prepare it outside "
+        "the kitchen where the law bans kitchen scraps.",
+        reason="Law on wild insects as feed differs by country.",
+        source="poultry_law",
+    )
+    yield Caution(
+        level="note",
+        text="The food values are a band from few studies whose columns do not agree.",
+        reason="No analysis of yellowjacket brood on a clear basis was found.",
+        source="brood_default_ours",
+    )
