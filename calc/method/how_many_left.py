@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from typing import Any
 
 from calc.declare import Answer, Calculator, Count, Counts, Number, Numbers
@@ -10,9 +11,10 @@ from calc.method import removal_cautions as say
 from calc.method.removal_charts import catch_chart, total_chart
 from calc.method.removal_choice import Fit, Job, check, chosen, comparison, fitted
 from calc.method.removal_fit import FitTest, fit_test
+from calc.method.removal_last import SHY, chance_by_last_passes, empty_passes_needed
 from calc.method.removal_profile import EqualityTest, equality_test, usable
 from calc.method.removal_results import ESTIMATORS, HIDDEN, HIGHEST_CHANCE, OUTPUTS
-from calc.method.stopping import chance_at_most, passes_needed
+from calc.method.stopping import Outlook, chance_at_most, passes_needed
 
 
 def core(
@@ -71,9 +73,7 @@ def _stopped(job: Job, stop: say.NoEstimate) -> Answer:
 
 def _answer(job: Job, name: str, auto: bool, fit: Fit, most: int, confidence: float) -> Answer:
     view = job.outlook
-    needed = passes_needed(most, confidence / 100, view)
-    if needed is not None:
-        needed = max(needed, say.FEWEST_PASSES - len(job.catches))
+    plan = _plan(job, fit, view, most, confidence / 100)
     test = fit_test(job.catches, job.effort)
     equality = None if job.uneven or not usable(job.catches) else equality_test(job.catches)
     against = [
@@ -88,17 +88,46 @@ def _answer(job: Job, name: str, auto: bool, fit: Fit, most: int, confidence: fl
         *say.about_size(job, fit),
     ]
     values = {
-        "next_step": _next_step(job, needed, bool(against), most, confidence),
-        "passes_needed": needed,
+        "next_step": _next_step(job, plan, bool(against), most, confidence),
+        "passes_needed": plan.passes,
+        "empty_passes": plan.empty,
         "chance_none_left": _chance(chance_at_most(0, view)),
         "chance_few_left": _chance(chance_at_most(most, view)),
+        "chance_few_shy": _chance(
+            chance_by_last_passes(job.catches, job.lengths, SHY * fit.probability, most)
+        ),
         "estimator": ("Chosen for you: " if auto else "") + fit.form,
         "comparison": _rows(comparison(job, name, fit)),
         **_numbers(job, fit),
         **_tests(test, equality),
     }
-    charts = [catch_chart(job, fit, needed or 0), total_chart(job, fit)]
+    charts = [catch_chart(job, fit, plan.passes or 0), total_chart(job, fit)]
     return Answer(values=values, cautions=cautions, charts=charts)
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class _Plan:
+    """Further passes: by the plain count, empty ones for shy survivors, and the larger of both."""
+
+    plain: int | None
+    empty: int | None
+
+    @property
+    def passes(self) -> int | None:
+        if self.plain is None or self.empty is None:
+            return None
+        return max(self.plain, self.empty)
+
+
+def _plan(job: Job, fit: Fit, view: Outlook, most: int, wanted: float) -> _Plan:
+    plain = passes_needed(most, wanted, view)
+    if plain is not None:
+        plain = max(plain, say.FEWEST_PASSES - len(job.catches))
+    shy = SHY * fit.probability
+    return _Plan(
+        plain=plain,
+        empty=empty_passes_needed(job.catches, job.lengths, shy, most, wanted),
+    )
 
 
 def _numbers(job: Job, fit: Fit) -> dict[str, Any]:
@@ -137,17 +166,21 @@ def _rows(fits: list[Fit]) -> list[dict[str, Any]]:
 MANY_PASSES = 10
 """Above this many further passes the plan is too uncertain to follow to its end."""
 
+QUIET = 3
+"""Empty passes in a row that end the catching where the catch did not fall evenly."""
 
-def _next_step(job: Job, needed: int | None, against: bool, most: int, confidence: float) -> str:
+
+def _next_step(job: Job, plan: _Plan, against: bool, most: int, confidence: float) -> str:
+    needed = plan.passes
     if needed is None:
         return (
             "More passes alone will not do it. Find what holds the wasps back: a second entrance, "
             "a poor seal, too little air, wasps coming home."
         )
-    if needed == 0 and against:
+    if needed == 0 and against and any(job.catches[-QUIET:]):
         return (
-            "Do not stop on this count: the catch does not fall evenly. Go on until several "
-            "passes in a row bring none."
+            "Do not stop on this count: the catch does not fall evenly. Go on until "
+            f"{QUIET} passes in a row bring none."
         )
     if needed == 0:
         few = "none" if most == 0 else f"at most {most}"
@@ -155,11 +188,18 @@ def _next_step(job: Job, needed: int | None, against: bool, most: int, confidenc
             f"Stop catching and wait for stragglers: {few} left of those you could reach, with a "
             f"chance of at least {confidence:g} % by this count. Treat the nest as live."
         )
-    length = f" of {sum(job.effort) / len(job.effort):.3g} min" if job.uneven else " like these"
-    more = f"at least {needed} more {'pass' if needed == 1 else 'passes'}{length}"
+    return f"Keep catching: {_more(job, plan, needed)}"
+
+
+def _more(job: Job, plan: _Plan, needed: int) -> str:
+    length = f" of {sum(job.effort) / len(job.effort):.3g} min" if job.uneven else ""
+    passes = f"{needed} more {'pass' if needed == 1 else 'passes'}{length}"
+    if plan.plain == 0:
+        empty = "that brings none" if needed == 1 else "in a row that bring none"
+        return f"at least {passes} {empty}. The last wasps are the hardest to catch."
     if needed > MANY_PASSES:
-        return f"Keep catching: {more}. Enter all passes again after two or three; it will change."
-    return f"Keep catching: {more}. Then enter all passes again."
+        return f"at least {passes}. Enter all passes again after two or three; it will change."
+    return f"at least {passes}. Then enter all passes again."
 
 
 how_many_left = Calculator(
@@ -227,6 +267,7 @@ how_many_left = Calculator(
         "carle_strub_1978",
         "bohlin_1989",
         "removal_posterior",
+        "removal_shy",
         "seber_2002",
         "schnute_1983",
         "gould_pollock_1997",
@@ -260,6 +301,13 @@ how_many_left = Calculator(
             "removal_posterior",
         ),
         (
+            r"\Pr(R\le m)=\sum_{r=0}^{m}\binom{C+r}{r}\,(1-Q)^{C+1}\,Q^{r},\qquad "
+            r"Q=\left(1-\tfrac{p}{2}\right)^{z}",
+            "number R left, judged from the last z passes alone, which caught C, for wasps half as "
+            "easy to catch",
+            "removal_shy",
+        ),
+        (
             r"\theta_i=e^{-KE_i}\left(1-e^{-Kf_i}\right),\qquad "
             r"\max_K\sum c_i\ln\frac{\theta_i}{\sum\theta},\qquad N=\frac{T}{1-e^{-KF}}",
             "passes of unequal minutes f: E is the time before a pass, F all of it",
@@ -283,7 +331,7 @@ how_many_left = Calculator(
         "estimate is too low.",
         "Every pass is equally long and done alike, or its minutes are entered. Shorter or gentler "
         "later passes make the estimate too low.",
-        "Further passes are as good as those made. Survivors are mostly harder to catch, so more "
+        "The last wasps are not less than half as easy to catch as the rest. If they are, more "
         "passes are needed than shown.",
     ),
 )

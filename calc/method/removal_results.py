@@ -32,8 +32,9 @@ OUTPUTS = (
     Out(
         name="passes_needed",
         label="More passes, at least",
-        meaning="Fewest further passes of mean length that leave few enough with the wanted "
-        f"chance; three passes in all at the least. No figure if more than {MOST_PASSES}.",
+        meaning="Further passes of mean length until few enough are left with the wanted chance, "
+        "three passes in all and the empty passes below at the least. "
+        f"No figure if more than {MOST_PASSES}.",
         kind="count",
         main=True,
     ),
@@ -75,6 +76,21 @@ OUTPUTS = (
         f"Never shown above {HIGHEST_CHANCE} %.",
         unit="percent",
         digits=1,
+    ),
+    Out(
+        name="chance_few_shy",
+        label="The same, if the last are shy",
+        meaning="Chance that few enough are left, judged from the last passes alone, if those "
+        "left are half as easy to catch as the rest.",
+        unit="percent",
+        digits=1,
+    ),
+    Out(
+        name="empty_passes",
+        label="Empty passes still wanted",
+        meaning="Passes in a row that bring none, before shy wasps count as few enough. "
+        f"No figure if more than {MOST_PASSES}.",
+        kind="count",
     ),
     Out(
         name="estimator",

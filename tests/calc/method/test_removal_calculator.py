@@ -1,0 +1,265 @@
+"""The calculator itself: every stop, every caution, what it says to do, what it draws."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+
+from calc.declare import Result
+from calc.errors import InputError
+from calc.method.how_many_left import how_many_left
+from calc.method.removal_results import HIDDEN
+
+
+def said(result: Result, level: str) -> str:
+    """Return the texts of one level, joined."""
+    return " | ".join(each.text for each in result.cautions if each.level == level)
+
+
+def test_default_job() -> None:
+    result = how_many_left()
+    assert result["adults_at_start"] == 139
+    assert result["still_inside"] == 13
+    assert result["total_caught"] == 126
+    assert "at least" in result["next_step"]
+    assert result["next_step"].startswith("Keep catching")
+    assert result["estimator"].startswith("Chosen for you: Carle & Strub 1978")
+    assert "equation 7" in result["estimator"]
+    assert "uncertain" in result["interval_form"]
+    assert not result.stopped
+    assert result["comparison"][0]["form"].startswith("Carle")
+    assert {chart.name for chart in result.charts} == {"catch_per_pass", "total_caught"}
+
+
+@pytest.mark.parametrize(
+    ("catches", "why", "step"),
+    [
+        ([5, 5, 5], "does not fall", "second entrance"),
+        ([10, 20, 30], "rises", "coming home"),
+        ([30, 20, 35], "rises", "coming home"),
+        ([60], "one pass", "second pass"),
+        ([0], "nobody", "right opening"),
+        ([0, 0, 0], "nobody", "Treat the nest as full"),
+        ([0, 0, 9], "rises", "coming home"),
+    ],
+)
+def test_no_fall_no_number(catches: list[int], why: str, step: str) -> None:
+    result = how_many_left(catches=catches)
+    assert result.stopped
+    assert why in said(result, "stop")
+    assert step in said(result, "stop")
+    assert step in result["next_step"]
+    assert all(result.values[name] is None for name in HIDDEN)
+    assert result["total_caught"] == sum(catches)
+    assert [[series.label for series in chart.series] for chart in result.charts] == [["caught"]]
+
+
+def test_a_stop_hides_every_number_but_the_catch() -> None:
+    shown = {out.name for out in how_many_left.outputs} - set(HIDDEN)
+    assert shown == {"next_step", "total_caught", "estimator"}
+
+
+def test_all_on_the_first_pass_keeps_an_upper_end() -> None:
+    result = how_many_left(catches=[120, 0, 0])
+    assert result["adults_at_start"] == 120
+    assert list(result["interval_at_start"]) == [120, 121]
+    assert result["chance_none_left"].magnitude <= 99.9
+    assert "All came on the first pass" in said(result, "caution")
+    small = how_many_left(catches=[3, 0])
+    assert small["interval_at_start"][1] > 4
+
+
+def test_two_passes_never_end_the_catching() -> None:
+    result = how_many_left(catches=[120, 0])
+    assert result["passes_needed"] == 1
+    assert result["next_step"].startswith("Keep catching: at least 1 more pass")
+    assert "third" in said(result, "caution")
+
+
+def test_enough_caught() -> None:
+    result = how_many_left(catches=[60, 25, 9, 3, 1, 0, 0])
+    assert result["passes_needed"] == 0
+    assert result["next_step"].startswith("Stop catching and wait for stragglers")
+    assert "Treat the nest as live" in result["next_step"]
+    none = how_many_left(catches=[60, 25, 9, 3, 1, *[0] * 8], most_left=0)
+    assert "none left of those you could reach" in none["next_step"]
+
+
+def test_aim_met_but_uneven_is_no_reason_to_stop() -> None:
+    result = how_many_left(catches=[300, 6, 5, 3, 1, 0])
+    assert result["passes_needed"] == 0
+    assert result["next_step"].startswith("Do not stop on this count")
+    quiet = how_many_left(catches=[300, 6, 5, 3, 1, 0, 0, 0])
+    assert quiet["next_step"].startswith("Stop catching")
+
+
+def test_the_last_wasps_are_taken_as_shy() -> None:
+    catches = [60, 25, 9, 3, 1]
+    result = how_many_left(catches=catches)
+    assert result["chance_few_left"].magnitude > 95
+    assert result["chance_few_shy"].magnitude < 95
+    assert result["empty_passes"] == 2
+    assert "2 more passes in a row that bring none" in result["next_step"]
+    done = how_many_left(catches=[*catches, 0, 0])
+    assert done["empty_passes"] == 0
+    assert done["next_step"].startswith("Stop catching")
+    one = how_many_left(catches=[*catches, 0])
+    assert "1 more pass that brings none" in one["next_step"]
+
+
+def test_nothing_ever_says_safe_or_takes_the_suit_off() -> None:
+    words: list[str] = [how_many_left.title, how_many_left.purpose, *how_many_left.assumptions]
+    for catches in ([60, 35, 20, 11], [120, 0, 0], [5, 5, 4], [0, 0], [45, 11, 18, 8]):
+        told = how_many_left(catches=catches)
+        words += [told["next_step"], *(each.text + each.reason for each in told.cautions)]
+    text = " ".join(words).lower()
+    assert "safe" not in text
+    assert "unsuit" not in text
+    assert "take off" not in text
+
+
+CAUTIONS: list[tuple[dict[str, Any], str, str]] = [
+    ({}, "caution", "Read every number as “at least”"),
+    ({}, "note", "Foragers coming home push the estimate up"),
+    ({"catches": [138, 55, 48]}, "caution", "first pass caught better"),
+    ({"catches": [16, 22, 6, 4]}, "caution", "first pass caught worse"),
+    ({"catches": [100, 60, 70, 20, 10]}, "caution", "falls unevenly"),
+    ({"catches": [60, 30, 10, 30]}, "caution", "last catch rose again"),
+    ({"catches": [80, 40]}, "caution", "below about 200 wasps"),
+    ({"catches": [9, 6, 2]}, "caution", "below about 50 wasps"),
+    ({"catches": [80, 40]}, "caution", "Two passes are too few"),
+    ({"catches": [20, 19, 18]}, "caution", "falls too little"),
+    ({"catches": [40, 0, 0]}, "caution", "All came on the first pass"),
+    ({"catches": [60, 45, 20, 9], "minutes": [5, 10, 10, 10]}, "note", "counts the minutes"),
+    (
+        {"catches": [60, 45, 20, 9], "minutes": [5, 10, 10, 10], "estimator": "zippin"},
+        "caution",
+        "takes them as equal",
+    ),
+    (
+        {"catches": [60, 45, 20, 9], "minutes": [5, 10, 10, 10], "estimator": "leslie"},
+        "caution",
+        "fewer wasps than you hold",
+    ),
+    ({"catches": [45, 11, 18, 8], "estimator": "leslie"}, "caution", "may be chance"),
+]
+
+
+@pytest.mark.parametrize(("given", "level", "text"), CAUTIONS, ids=[each[2] for each in CAUTIONS])
+def test_each_caution_is_raised(given: dict[str, Any], level: str, text: str) -> None:
+    assert text in said(how_many_left(**given), level)
+
+
+def test_cautions_of_a_good_job_are_two() -> None:
+    assert len(how_many_left().cautions) == 2
+
+
+def test_a_line_without_a_fall_is_a_stop() -> None:
+    # The likelihood sees a fall, but the line through the catches per minute rises.
+    given = {"catches": [30, 20, 20, 20], "minutes": [20, 20, 5, 20]}
+    assert not how_many_left(**given).stopped
+    result = how_many_left(**given, estimator="leslie")
+    assert "along a line" in said(result, "stop")
+    assert result["adults_at_start"] is None
+    assert result["next_step"].startswith("Go on catching")
+
+
+def test_shorter_passes_are_no_fall() -> None:
+    result = how_many_left(catches=[60, 30, 15], minutes=[20, 10, 5])
+    assert "does not fall" in said(result, "stop")
+    ignoring = how_many_left(catches=[60, 30, 15], minutes=[20, 10, 5], estimator="carle_strub")
+    assert ignoring.stopped
+
+
+def test_longer_later_passes_hide_a_fall_from_estimators_without_minutes() -> None:
+    given = {"catches": [20, 30, 30], "minutes": [5, 15, 25]}
+    assert not how_many_left(**given).stopped
+    assert how_many_left(**given, estimator="zippin").stopped
+
+
+def test_nearly_equal_minutes_count_as_equal() -> None:
+    result = how_many_left(minutes=[10, 10.5, 10, 10])
+    assert result["estimator"].startswith("Chosen for you: Carle & Strub")
+    assert result["adults_at_start"] == how_many_left()["adults_at_start"]
+
+
+def test_unequal_minutes_use_the_effort_and_say_so() -> None:
+    result = how_many_left(catches=[60, 45, 20, 9], minutes="5 10 10 10")
+    assert result["estimator"].startswith("Chosen for you: Gould & Pollock 1997")
+    assert "more passes of 8.75 min" in result["next_step"]
+    forms = " ".join(row["form"] for row in result["comparison"])
+    assert "Leslie & Davis 1939" in forms
+
+
+def test_no_end_in_sight() -> None:
+    result = how_many_left(catches=[200, 199, 198])
+    assert result["passes_needed"] is None
+    assert "will not do it" in result["next_step"]
+    many = how_many_left(catches=[3, 2, 1])
+    assert many["passes_needed"] > 10
+    assert "two or three" in many["next_step"]
+
+
+@pytest.mark.parametrize(
+    ("given", "field", "sentence"),
+    [
+        ({"minutes": [5, 5]}, "minutes", "2 given (5, 5) for 4 passes"),
+        ({"estimator": "seber"}, "estimator", "2 or 3 passes, not 4"),
+        ({"estimator": "robson_regier"}, "estimator", "2 passes, not 4"),
+        ({"estimator": "leslie", "catches": [9, 4]}, "estimator", "3 passes or more, not 2"),
+        ({"estimator": "moran_schnute", "catches": [9, 4]}, "estimator", "3 passes or more"),
+        ({"estimator": "moran_schnute", "catches": [9, 4, 0]}, "estimator", "third caught none"),
+        ({"catches": []}, "catches", "0 values were given"),
+        ({"catches": list(range(31, 0, -1))}, "catches", "31 values were given"),
+        ({"catches": [5, -1]}, "catches", "below the lowest"),
+        ({"catches": [5, 1.5]}, "catches", "not a whole number"),
+        ({"catches": "a, b"}, "catches", "not a number"),
+        ({"minutes": [0, 1, 1, 1]}, "minutes", "below the lowest"),
+        ({"most_left": -1}, "most_left", "below the lowest"),
+        ({"confidence": 100}, "confidence", "above the highest"),
+    ],
+)
+def test_bad_input_is_named(given: dict[str, Any], field: str, sentence: str) -> None:
+    with pytest.raises(InputError) as caught:
+        how_many_left(**given)
+    assert caught.value.field == field
+    assert sentence in caught.value.sentence
+
+
+@pytest.mark.parametrize(
+    ("estimator", "catches", "form"),
+    [
+        ("carle_strub", [38, 26, 12], "Carle & Strub"),
+        ("zippin", [38, 26, 12], "binomial-total form"),
+        ("seber", [38, 26, 12], "three passes"),
+        ("seber", [38, 26], "two passes"),
+        ("robson_regier", [38, 26], "Robson & Regier"),
+        ("moran_schnute", [38, 26, 12], "Schnute's 1983 form"),
+        ("leslie", [38, 26, 12], "Leslie & Davis"),
+        ("gould_pollock", [38, 26, 12], "Gould & Pollock"),
+    ],
+)
+def test_every_estimator_names_its_form(estimator: str, catches: list[int], form: str) -> None:
+    result = how_many_left(estimator=estimator, catches=catches)
+    assert form in result["estimator"]
+    assert result["adults_at_start"] >= sum(catches)
+
+
+def test_three_forms_called_zippin_differ() -> None:
+    one = how_many_left(estimator="zippin", catches=[38, 26, 12])["adults_at_start"]
+    other = how_many_left(estimator="moran_schnute", catches=[38, 26, 12])["adults_at_start"]
+    assert one - other > 2
+
+
+def test_charts_carry_what_they_say() -> None:
+    result = how_many_left()
+    passes, total = result.charts
+    assert passes.series[0].y == (60, 35, 20, 11)
+    assert sum(passes.series[1].y) == pytest.approx(126, abs=1)
+    assert passes.series[2].x[0] == 4
+    assert len(passes.series[2].x) == 6
+    assert total.series[0].style == "band"
+    assert total.series[0].y[0] == result["interval_at_start"][0]
+    wide = how_many_left(catches=[20, 19, 18]).charts[1]
+    assert all(series.style != "band" for series in wide.series)
