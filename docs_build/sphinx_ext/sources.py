@@ -19,7 +19,7 @@ def cite(key: str, where: str = "") -> nodes.Node:
         text += f" – {entry.mark}"
     return addnodes.pending_xref(
         "",
-        nodes.inline("", f"({text})", classes=["source", f"source-{entry.kind}"]),
+        nodes.inline("", f"({text})"),
         refdomain="std",
         reftype="ref",
         refexplicit=True,
@@ -76,8 +76,17 @@ def _mark_refdoc(app: Sphinx, doctree: nodes.document) -> None:
         link.setdefault("refdoc", app.env.current_document.docname)
 
 
+def _class_of_citations(app: Sphinx, doctree: nodes.document, docname: str) -> None:
+    """Give resolved citations their class back: the reference resolver writes them anew."""
+    for link in doctree.findall(nodes.reference):
+        target = link.get("refid", "") or link.get("refuri", "").partition("#")[2]
+        if target.startswith("source-"):
+            link["classes"].append("source")
+
+
 def setup(app: Sphinx) -> None:
     """Register role and directive."""
     app.add_role("source", SourceRole())
     app.add_directive("bibliography", BibliographyDirective)
     app.connect("doctree-read", _mark_refdoc)
+    app.connect("doctree-resolved", _class_of_citations)
