@@ -9,12 +9,15 @@ from calc.biology.identify import which_animal
 from calc.declare import Calculator
 from calc.errors import InputError, shown
 from calc.method.catch_chamber import catch_chamber
+from calc.method.comb_count import comb_count
 from calc.method.flow_and_reach import flow_and_reach
 from calc.method.holding_and_driving import holding_and_driving
 from calc.method.how_many_left import how_many_left
 from calc.method.opening_the_cavity import opening_the_cavity
+from calc.method.passing_life_on import passing_life_on
 from calc.method.stragglers import waiting_for_stragglers
 from calc.safety.heat_in_suit import heat_in_suit
+from calc.safety.noise_dose import noise_dose
 
 _ALL: tuple[Calculator, ...] = (
     how_many_left,
@@ -22,9 +25,12 @@ _ALL: tuple[Calculator, ...] = (
     flow_and_reach,
     catch_chamber,
     waiting_for_stragglers,
+    comb_count,
     opening_the_cavity,
     holding_and_driving,
+    passing_life_on,
     which_animal,
+    noise_dose,
 )
 
 CALCULATORS: Mapping[str, Calculator] = MappingProxyType({each.name: each for each in _ALL})
