@@ -11,6 +11,7 @@ from calc.biology.identify_duty import (
     cautions,
     duty,
     is_named,
+    law,
     leading_duty,
     named_kin,
 )
@@ -34,7 +35,8 @@ def core(**seen: str) -> Answer:
         values={
             "duty": leading_duty(chance, seen),
             "animal": _answer(chance),
-            "bee_chance": 100.0 * bee_chance(chance),
+            "bee_chance": in_words(bee_chance(chance)),
+            "law": law(next(iter(chance)), seen.get("region", UNKNOWN)),
             "seen": len(seen_traits(seen)),
             "candidates": _candidates(chance, seen.get("region", UNKNOWN)),
             "look_next": _look_next(chance, seen),
@@ -46,6 +48,19 @@ def core(**seen: str) -> Answer:
 def name_of(animal: str) -> str:
     """Return the animal's common name."""
     return str(row("species", animal)["animal"])
+
+
+def in_words(chance: float) -> str:
+    """Return a chance in words, no finer than the model carries: open ends, steps of 5 % from 20 % on."""
+    if chance >= 0.95:
+        return "over 95 %"
+    if chance < 0.01:
+        return "under 1 %"
+    if chance < 0.05:
+        return "1 to 5 %"
+    if chance < 0.2:
+        return f"about {round(100 * chance)} %"
+    return f"about {min(5 * round(20 * chance), 95)} %"
 
 
 def _answer(chance: Mapping[str, float]) -> str:
@@ -68,8 +83,7 @@ def _candidates(chance: Mapping[str, float], region: str) -> list[dict[str, Any]
     return [
         {
             "animal": name_of(one),
-            "chance": 100.0 * chance[one],
-            "group": group(one),
+            "chance": in_words(chance[one]),
             "short": duty(one, region)["short"],
         }
         for one in shown
@@ -139,9 +153,15 @@ which_animal = Calculator(
         Out(
             name="bee_chance",
             label="Chance of any bee",
-            meaning="All bees together; a stop from the threshold of the weights table on.",
-            unit="percent",
+            meaning="All bees together; never nothing, since people misread and photos deceive.",
+            kind="text",
             main=True,
+        ),
+        Out(
+            name="law",
+            label="Law for the first candidate",
+            meaning="Whose law the duty of the first candidate follows.",
+            kind="text",
         ),
         Out(
             name="seen",
@@ -156,8 +176,7 @@ which_animal = Calculator(
             kind="table",
             columns=(
                 Out(name="animal", label="Animal", meaning="Candidate.", kind="text"),
-                Out(name="chance", label="Chance", meaning="After what was seen.", unit="percent"),
-                Out(name="group", label="Group", meaning="Kind of animal.", kind="text"),
+                Out(name="chance", label="Chance", meaning="After what was seen.", kind="text"),
                 Out(name="short", label="Duty", meaning="In short.", kind="text"),
             ),
         ),

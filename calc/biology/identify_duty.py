@@ -133,8 +133,12 @@ def _kin_text(chance: Mapping[str, float], region: str) -> str:
 
 
 def _told(animal: str, region: str) -> str:
-    found = duty(animal, region)
-    return f"{found['duty']} (Law of: {found['place']}. Check yours.)"
+    return str(duty(animal, region)["duty"])
+
+
+def law(animal: str, region: str) -> str:
+    """Return where the duty of an animal comes from, in words."""
+    return f"{_capital(duty(animal, region)['place'])}. Check yours."
 
 
 def cautions(chance: Mapping[str, float], seen: Mapping[str, str]) -> list[Caution]:

@@ -11,8 +11,8 @@ from scipy import stats
 
 from calc.biology import identify_bayes as bayes
 from calc.biology import trait_table as traits
-from calc.biology.identify import which_animal
-from calc.biology.identify_duty import GRAVITY, duty
+from calc.biology.identify import in_words, which_animal
+from calc.biology.identify_duty import GRAVITY, bee_chance, duty
 from calc.biology.identify_inputs import MONTHS, REGION, TRAITS, UNKNOWN
 from calc.declare import Caution, Result
 from calc.tables import rows
@@ -226,11 +226,12 @@ def test_a_bee_not_ruled_out_stops_and_a_small_chance_is_a_caution() -> None:
         region="europe", nest="wall_or_roof_void", abdomen="bands", traffic="busy",
         entrance="one_hole",
     )  # fmt: skip
-    assert 2 <= narrow.values["bee_chance"] < 10
+    assert 0.02 <= bee_chance(bayes.chances(narrow.inputs)) < 0.1
+    assert narrow.values["bee_chance"] == "about 8 %"
     assert not narrow.stopped
     assert "Look once more for fur" in text(narrow.cautions, "caution")
     clear = run(region="europe", abdomen="bands", shape="stout_smooth", comb="paper_tiers")
-    assert clear.values["bee_chance"] < 2
+    assert bee_chance(bayes.chances(clear.inputs)) < 0.02
     assert "fur" not in text(clear.cautions, "caution")
 
 
@@ -360,6 +361,15 @@ def test_every_animal_has_a_duty_everywhere(one: str, region: str) -> None:
 def test_distance_always_comes_first() -> None:
     for seen in ({}, HORNET, {"comb": "wax"}):
         assert "Never catch one to look" in text(run(**seen).cautions, "caution")
+
+
+def test_chances_are_told_no_finer_than_the_model_carries() -> None:
+    assert in_words(0.999) == in_words(0.95) == "over 95 %"
+    assert in_words(0.9499) == "about 95 %"
+    assert in_words(0.124) == "about 12 %"
+    assert in_words(0.31) == "about 30 %"
+    assert in_words(0.02) == "1 to 5 %"
+    assert in_words(0.0) == "under 1 %"
 
 
 def test_no_text_says_safe() -> None:
