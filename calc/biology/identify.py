@@ -51,7 +51,10 @@ def name_of(animal: str) -> str:
 
 
 def in_words(chance: float) -> str:
-    """Return a chance in words, no finer than the model carries: open ends, steps of 5 % from 20 % on."""
+    """Return a chance in words, no finer than the model carries.
+
+    The ends stay open, and from 20 % on it goes in steps of 5 %.
+    """
     if chance >= 0.95:
         return "over 95 %"
     if chance < 0.01:
