@@ -51,7 +51,8 @@ def verdict(found: Findings) -> str:
     target = gas.figure("landing_speed")
     if found.slowest > target:
         second = (
-            f"Still faster than they fly themselves ({speed(target)}): widen or shorten the hose."
+            f"They fly slower than that themselves, about {speed(target)}: widen or shorten the "
+            "hose."
         )
     else:
         second = "That is no faster than they fly themselves."
