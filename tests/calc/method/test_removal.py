@@ -220,3 +220,9 @@ def test_hostile_sizes_answer_soon(catches: list[int], uneven: bool) -> None:
     # Far above the 50 ms it takes at most on a slow desk machine, so that load does not break it.
     assert time.perf_counter() - start < 2
     assert told["results"]["next_step"]["value"]
+
+
+def test_the_darters_of_the_page_were_more_than_the_line_allows() -> None:
+    # Mahon 1980: seven passes, then all fish were counted: 1151.
+    fit = leslie((180, 115, 94, 84, 75, 58, 60), (1.0,) * 7)
+    assert fit.wald[1] < 1151

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import random
 from typing import Any
 
 import pytest
@@ -263,3 +264,48 @@ def test_charts_carry_what_they_say() -> None:
     assert total.series[0].y[0] == result["interval_at_start"][0]
     wide = how_many_left(catches=[20, 19, 18]).charts[1]
     assert all(series.style != "band" for series in wide.series)
+
+
+def test_the_exercises_of_the_page_come_out_as_printed() -> None:
+    hand = how_many_left(catches=[80, 40], estimator="seber")
+    assert (hand["adults_at_start"], hand["still_inside"], hand["total_caught"]) == (160, 40, 120)
+    assert not hand["next_step"].startswith("Stop")
+    last = how_many_left(catches=[60, 25, 9, 3, 1])
+    assert "at least 2 more passes in a row that bring none" in last["next_step"]
+    assert last.text("chance_few_left") == "98.9 %"
+    assert last.text("chance_few_shy") == "61.8 %"
+    uneven = how_many_left(catches=[45, 11, 18, 8])
+    assert uneven.text("adults_at_start") == "90"
+    assert uneven.text("equal_chance") == "3.0 %"
+    assert uneven["interval_at_start"][1] < 123.6
+    assert how_many_left(catches=[12, 15, 22]).stopped
+
+
+def shy_job(rng: random.Random, rule: str) -> int:
+    """Catch 80 wasps at 60 % and 20 at 20 % a pass until the rule says stop; return those left."""
+    left, catches = [80, 20], []
+    while len(catches) < 30:
+        got = [
+            sum(rng.random() < p for _ in range(n)) for n, p in zip(left, (0.6, 0.2), strict=True)
+        ]
+        left = [n - caught for n, caught in zip(left, got, strict=True)]
+        catches.append(sum(got))
+        if len(catches) < 3:
+            continue
+        result = how_many_left(catches=catches)
+        few = result.values["chance_few_left"]
+        if rule == "plain" and few is not None and few >= 95:
+            break
+        if rule == "ours" and result["next_step"].startswith("Stop"):
+            break
+    return sum(left)
+
+
+def test_the_stop_rule_holds_where_the_plain_one_fails() -> None:
+    # A small run of the table stopping_trials: 33 % against 90 % there.
+    right = {
+        rule: sum(shy_job(random.Random(seed), rule) <= 4 for seed in range(20))
+        for rule in ("plain", "ours")
+    }
+    assert right["plain"] <= 12
+    assert right["ours"] >= 15
