@@ -23,6 +23,7 @@ LABELS = {
     "delta_degC": "°C",
     "delta_degF": "°F",
     "percent": "%",
+    "degree": "°",
     "inch": "in",
     "inH2O": "in H₂O",
     "m**2": "m²",
