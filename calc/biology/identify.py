@@ -74,7 +74,8 @@ def _answer(chance: Mapping[str, float]) -> str:
     if named_kin(chance):
         kind = named_kin(chance)
         within = [name_of(one) for one in chance if kin(one) == kind][:2]
-        return f"A {kind}, which one is open. First on the list: {' or '.join(within)}"
+        article = "An" if kind[0] in "aeiou" else "A"
+        return f"{article} {kind}, which one is open. First on the list: {' or '.join(within)}"
     leading = [one for one in chance if one != NONE][:2]
     return f"Unknown. First on the list: {name_of(leading[0])}, then {name_of(leading[1])}"
 
