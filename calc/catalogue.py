@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from types import MappingProxyType
 
+from calc.biology.colony_and_season import colony_and_season
 from calc.biology.identify import which_animal
 from calc.declare import Calculator
 from calc.errors import InputError, shown
@@ -17,6 +18,7 @@ from calc.method.opening_the_cavity import opening_the_cavity
 from calc.method.passing_life_on import passing_life_on
 from calc.method.stragglers import waiting_for_stragglers
 from calc.safety.heat_in_suit import heat_in_suit
+from calc.safety.ladder_and_lines import ladder_and_lines
 from calc.safety.noise_dose import noise_dose
 
 _ALL: tuple[Calculator, ...] = (
@@ -26,10 +28,12 @@ _ALL: tuple[Calculator, ...] = (
     catch_chamber,
     waiting_for_stragglers,
     comb_count,
+    colony_and_season,
     opening_the_cavity,
     holding_and_driving,
     passing_life_on,
     which_animal,
+    ladder_and_lines,
     noise_dose,
 )
 

@@ -1,0 +1,208 @@
+"""What the stage of a colony means: stage, choice, cautions."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from calc.biology.colony_traffic import Rate
+from calc.biology.season_calendar import SEXUALS, STAGES, Year
+from calc.declare import Caution
+
+INVADERS = ("velutina", "mandarinia")
+"""Hornets that are reported and never released [invader_law_pages]."""
+
+SPRING_ENDS = 12
+"""Last half-month of the northern year that counts as spring: late June [malham_1991]."""
+
+
+def stage_text(stages: Sequence[str], sexuals: str) -> str:
+    """Return the possible stages in words."""
+    named = [STAGES[each] for each in stages if each != "sexuals" or sexuals != "none"]
+    words = named[0] if len(named) == 1 else ", ".join(named[:-1]) + " or " + named[-1]
+    return f"{words[0].upper()}{words[1:]}. Young queens and males: {SEXUALS[sexuals]}."
+
+
+def if_left(group: str, stages: Sequence[str], days: tuple[int, int | None] | None) -> str:
+    """Return what leaving the colony alone means."""
+    if group in INVADERS:
+        return "Not yours to decide: photograph, report, and wait for the authority."
+    if stages == ["over"]:
+        return "Nothing more comes from an annual colony. Old paper can stay or go."
+    if days is None:
+        return "It ends by itself in autumn; no dates are printed for this animal."
+    end = f"{days[0]} days or more" if days[1] is None else f"{days[0]} to {days[1]} days"
+    grows = "It still grows before that. " if {"founding", "growing"} & set(stages) else ""
+    return (
+        f"It ends by itself in about {end}. {grows}Leave it where nobody comes near and nobody "
+        "on site is allergic."
+    )
+
+
+def if_wait(stages: Sequence[str], sexuals: str) -> str:
+    """Return what waiting some weeks means."""
+    if stages == ["over"]:
+        return "Look for traffic on a warm day before you open anything."
+    if {"ending", "over"} & set(stages):
+        return "Adults get fewer week by week; the last ones still defend the nest."
+    if sexuals in {"likely", "leaving"}:
+        leave = "Young queens leave by themselves in these weeks. Fewer remain in the comb later."
+        return f"{leave} It may still grow first." if "growing" in stages else leave
+    return "It gets bigger week by week: more adults, more comb, a stronger defence."
+
+
+def if_taken(group: str, stages: Sequence[str], sexuals: str) -> str:
+    """Return what taking the colony now means."""
+    if group in INVADERS:
+        return "Only for or with the authority. No release of queens, males or comb."
+    if stages == ["over"]:
+        return "Treat it as live until you have seen that it is not."
+    if sexuals in {"likely", "possible", "leaving"}:
+        return (
+            "Expect young queens and males in sealed cells. Keep the comb caged until the last "
+            "is out, and plan their release."
+        )
+    if stages == ["founding"]:
+        return "A small job: the queen, few workers, one comb. Without the queen the brood is lost."
+    return "Expect workers and worker brood. Plan for the top of the range of adults."
+
+
+def always() -> Iterator[Caution]:
+    """Yield what holds before every number."""
+    yield Caution(
+        level="caution",
+        text="Count from a distance and plan for the top of the range. No count makes it safe to "
+        "go near.",
+        reason="Colonies of one species differ tenfold at the same date and place.",
+        source="advice_of_season",
+    )
+
+
+def about_winter(mild: bool, stages: Sequence[str]) -> Iterator[Caution]:
+    """Yield what mild winters do to the rule of the first frost."""
+    if mild:
+        yield Caution(
+            level="caution",
+            text="Do not count on frost. Where winters are mild a colony can live on, and grow "
+            "far beyond the range.",
+            reason="Live colonies were counted in winter in Galicia, California and New Zealand; "
+            "one held 7300 workers and 65 970 cells.",
+            source="ratnieks_1996",
+        )
+    elif "ending" in stages:
+        yield Caution(
+            level="note",
+            text="The first frost does not end every colony at once.",
+            reason="Hornets in France died three days after the first frosts; hornets in "
+            "Pennsylvania lasted until hard frosts.",
+            source="perrard_2009_counts",
+        )
+
+
+def about_species(group: str, sexuals: str) -> Iterator[Caution]:
+    """Yield duties and odd males."""
+    if group in INVADERS:
+        yield Caution(
+            level="caution",
+            text="Report this hornet first. Do not move or release live animals or comb.",
+            reason="It is a listed invader in Europe and a reportable one in North America.",
+            source="invader_law_pages",
+        )
+    if group == "velutina" and sexuals == "not_yet":
+        yield Caution(
+            level="note",
+            text="A male in early summer is no sign of the end here.",
+            reason="Early nests of this hornet in Europe raise males that father nothing.",
+            source="darrouzet_2015_males",
+        )
+    if group == "crabro":
+        yield Caution(
+            level="note",
+            text="Protected in Germany and parts of Austria: the nature authority decides first.",
+            reason="Taking the nest without leave is an offence there.",
+            source="hornet_law_pages",
+        )
+
+
+def about_dates(found: Year, names: dict[str, str]) -> Iterator[Caution]:
+    """Yield a note where dates were borrowed from relatives."""
+    if found.borrowed:
+        which = ", ".join(names[each] for each in found.borrowed)
+        yield Caution(
+            level="note",
+            text=f"Borrowed from relatives: {which}.",
+            reason="No dates were printed for this animal.",
+            source="season_steps",
+        )
+
+
+def no_traffic_stop(hides: Sequence[str]) -> Caution:
+    """Return the stop for a count in which nobody flew."""
+    return Caution(
+        level="stop",
+        text="Nobody flew, so there is no number of workers. Count again on a dry, warm day.",
+        reason="An empty count looks the same for a dead colony, a cold one and a second hole.",
+        source="light_rain_note",
+        hides=tuple(hides),
+    )
+
+
+def no_rule_stop(hides: Sequence[str]) -> Caution:
+    """Return the stop for animals without a rule."""
+    return Caution(
+        level="stop",
+        text="There is no traffic rule for paper wasps. Count the adults on the open comb.",
+        reason="Their comb has no cover and no entrance; the rules are for closed nests.",
+        source="malham_1991",
+        hides=tuple(hides),
+    )
+
+
+def about_traffic(
+    group: str, found: Rate, counts: int, minutes: float, when: int
+) -> Iterator[Caution]:
+    """Yield cautions about the rule and the count."""
+    hornet = group in {"crabro", "velutina", "mandarinia"}
+    if hornet:
+        yield Caution(
+            level="caution",
+            text="The rule for hornets rests on four young nests. Late in the year expect more.",
+            reason="Nests of 15 to 120 hornets, judged by eye, in July; no rule was found for "
+            + ("your hornet." if group != "velutina" else "grown nests."),
+            source="perrard_2009_counts",
+        )
+    else:
+        yield Caution(
+            level="caution",
+            text="The printed rule does not say whether it counts one way or both. Both readings "
+            "are in the range.",
+            reason="Its abstract says wasps entering or leaving.",
+            source="malham_1991",
+        )
+    if group in {"maculata", "arenaria", "saxonica", "media"}:
+        yield Caution(
+            level="caution",
+            text="The rule was made for ground yellowjackets; for tree wasps it is a guess.",
+            reason="Two Vespula species in New Zealand were counted.",
+            source="malham_1991",
+        )
+    if when <= SPRING_ENDS:
+        yield Caution(
+            level="caution",
+            text="In spring the rule gives too many workers.",
+            reason="A greater share of a small colony flies out.",
+            source="malham_1991",
+        )
+    if counts < 5 or counts * minutes < 5:
+        yield Caution(
+            level="note",
+            text="Count five times a minute, at two times of the day.",
+            reason="Within a day traffic moves between 40 and 100 % of its peak.",
+            source="komonen_torniainen_day",
+        )
+    if found.ragged:
+        yield Caution(
+            level="note",
+            text="Your counts differ more than chance, so the range is wider.",
+            reason="Gusts, clouds and disturbance bunch the flights.",
+            source="light_rain_note",
+        )

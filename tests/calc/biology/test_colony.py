@@ -1,0 +1,176 @@
+"""Colony size and season: nests in print, the calendar, every caution and stop."""
+
+from __future__ import annotations
+
+import pytest
+
+from calc import tables
+from calc.biology import season_calendar as calendar
+from calc.biology.colony_and_season import colony_and_season as colony
+from calc.biology.colony_forms import WORKER_RESULTS
+from calc.biology.colony_size import adults_expected, peak_size
+from calc.biology.colony_traffic import rate, workers
+
+
+def texts(level: str, **given: object) -> str:
+    return " ".join(each.text for each in colony(**given).cautions if each.level == level)
+
+
+GROUPS = [option.value for option in colony.inputs[0].options]  # type: ignore[attr-defined]
+
+
+# Outside values: Perrard et al. 2009, table 1: returns in 10 minutes and population by eye.
+@pytest.mark.published
+@pytest.mark.parametrize(("returns", "hornets"), [(10, 15), (42, 100), (25, 40), (84, 120)])
+def test_hornet_nests_in_print_lie_in_the_range(returns: int, hornets: int) -> None:
+    result = colony(species="velutina", month="jul", counted="in", counts=[returns], minutes=10)
+    low, high = result.values["workers_range"]
+    assert low <= hornets <= high
+
+
+# Outside values: counted nests with young queens or males on a printed date: Budge et al. 2017
+# (30 September, 13 males), agency briefings (29 October, 76 queens), Ratnieks et al. 1996
+# (2 November, 70 new queens and 685 males).
+@pytest.mark.published
+@pytest.mark.parametrize(
+    ("species", "day"), [("velutina", 273), ("mandarinia", 302), ("pensylvanica", 306)]
+)
+def test_nests_in_print_had_queens_or_males_when_the_calendar_says_so(
+    species: str, day: int
+) -> None:
+    result = colony(species=species, date_as="day", day=day, counted="none")
+    assert result.values["sexuals"] in {"likely inside", "possible", "may still be inside"}
+    assert "caged" in result.values["if_taken"] or species in {"velutina", "mandarinia"}
+
+
+# Outside value: news report, Guernsey, August 2021: queen and 17 workers in a 10 cm nest.
+@pytest.mark.published
+def test_a_small_nest_in_august_lies_in_the_range() -> None:
+    low, high = colony(species="velutina", month="aug").values["adults_expected"]
+    assert low <= 18 <= high
+
+
+# Outside values: NZ J. Zool. 1996: Vespula vulgaris colonies alive in December and January after
+# a winter; Feas Sanchez & Charles 2019: live winter nests in Galicia.
+@pytest.mark.published
+def test_mild_winters_leave_the_end_open() -> None:
+    spain = colony(species="velutina", month="jan", winters="mild")
+    assert spain.values["days_to_end"] == [0, None]
+    assert spain.values["adults_expected"][1] >= 430
+    zealand = colony(species="vulgaris", month="aug", hemisphere="south", winters="mild")
+    assert zealand.values["days_to_end"][1] is None
+
+
+# The row of the survey is in the table, so this tests the shift of dates and is no outside check.
+def test_april_in_the_south_is_the_peak() -> None:
+    south = colony(species="germanica", month="apr", half="second", hemisphere="south")
+    assert "peak" in south.values["stage"]
+    assert "peak" not in colony(species="germanica", month="apr", half="second").values["stage"]
+
+
+def test_half_months_and_days() -> None:
+    assert calendar.half_month(1, late=False) == 1
+    assert calendar.half_month(12, late=True) == 24
+    assert [calendar.of_day(d) for d in (1, 15, 16, 31, 32, 365, 366)] == [1, 1, 2, 2, 3, 24, 24]
+    assert calendar.span("early Aug to late Sep") == (15, 18)
+    assert calendar.span("late Nov") == (22, 22)
+    assert calendar.shift(calendar.shift(7)) == 7
+    assert calendar.shift(1) == 13
+    assert calendar.last_day(24) == 365
+
+
+def test_every_cell_of_the_calendar_can_be_read() -> None:
+    for row in tables.rows("season_calendar"):
+        assert row["group"] in GROUPS
+        assert row["half"] in {"north", "south"}
+        for name in ("queen", "workers", "peak", "sexuals", "end"):
+            if name in row:
+                low, high = calendar.span(row[name])
+                assert 1 <= low <= high <= 24
+
+
+@pytest.mark.parametrize("group", GROUPS)
+def test_every_group_has_a_stage_all_year_and_an_order(group: str) -> None:
+    found = calendar.year(group)
+    order = list(calendar.STAGES)
+    firsts = {}
+    for half in range(1, 25):
+        on = calendar.stages(half, found)
+        assert on
+        low, high = adults_expected(on, group, mild=False)
+        assert 0 <= low <= high <= peak_size(group)[1]
+        for stage in on:
+            firsts.setdefault(stage, half)
+    seen = [firsts[stage] for stage in order if stage in firsts and stage != "over"]
+    assert seen[0] == min(seen)
+    assert firsts["over"] == 1
+
+
+def test_days_to_the_end_fall_by_the_day() -> None:
+    days = [
+        colony(species="crabro", date_as="day", day=day).values["days_to_end"]
+        for day in (200, 210, 250)
+    ]
+    assert days[0][0] - days[1][0] == 10
+    assert days[0][1] - days[2][1] == 50
+    assert colony(species="crabro", month="jan").values["days_to_end"] == [0, 0]
+    assert colony(species="mandarinia", month="aug").values["days_to_end"] is None
+
+
+def test_the_same_day_half_a_year_on_is_the_same_in_the_south() -> None:
+    north = colony(species="crabro", month="sep", half="first")
+    south = colony(species="crabro", month="mar", half="first", hemisphere="south")
+    assert north.values["stage"] == south.values["stage"]
+
+
+def test_ragged_counts_widen_the_interval() -> None:
+    even, uneven = rate([10] * 5, 1, False), rate([1, 2, 30, 15, 2], 1, False)
+    assert even.mean == uneven.mean == 10
+    assert not even.ragged
+    assert uneven.ragged
+    assert uneven.high > even.high
+    assert workers(uneven, "vespula").high > workers(even, "vespula").high
+
+
+def test_both_readings_of_the_rule_are_inside() -> None:
+    told = workers(rate([20] * 5, 1, False), "vespula")
+    assert told.other == 2 * told.number
+    assert told.low < told.number < told.other < told.high
+    assert workers(rate([20], 1, False), "hornet").other is None
+
+
+def test_stops_withhold_the_workers() -> None:
+    for given in ({"counts": [0, 0, 0]}, {"species": "polistes"}):
+        result = colony(**given)
+        assert result.stopped
+        assert all(result.values[name] is None for name in WORKER_RESULTS)
+        assert result.values["stage"]
+
+
+def test_cautions() -> None:
+    assert "No count makes it safe" in texts("caution")
+    assert "Do not count on frost" in texts("caution", winters="mild")
+    assert "first frost does not end" in texts("note", species="crabro", month="nov", half="first")
+    assert "Report this hornet first" in texts("caution", species="velutina")
+    assert "male in early summer" in texts("note", species="velutina", month="jun")
+    assert "Protected in Germany" in texts("note", species="crabro")
+    assert "Borrowed from relatives" in texts("note", species="squamosa")
+    assert "four young nests" in texts("caution", species="crabro")
+    assert "one way or both" in texts("caution")
+    assert "ground yellowjackets" in texts("caution", species="maculata")
+    assert "In spring" in texts("caution", month="may")
+    assert "In spring" not in texts("caution", month="aug")
+    assert "In spring" in texts("caution", month="nov", hemisphere="south")
+    assert "five times a minute" in texts("note", counts=[12])
+    assert "more than chance" in texts("note", counts=[1, 2, 30, 15, 2])
+
+
+def test_the_choice_is_told_for_every_month() -> None:
+    for group in GROUPS:
+        for month in calendar.MONTHS:
+            result = colony(species=group, month=month.lower(), counted="none")
+            for name in ("if_left", "if_wait", "if_taken", "stage"):
+                assert result.values[name].endswith((".", "inside.", "opens."))
+            assert "workers" not in result.values or result.values["workers"] is None
+    assert "authority" in colony(species="velutina").values["if_left"]
+    assert "small job" in colony(species="crabro", month="apr").values["if_taken"]
