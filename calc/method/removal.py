@@ -122,7 +122,7 @@ def carle_strub(catches: Sequence[int]) -> Estimate:
     p = total / (k * number - x)
     number_se, probability_se = standard_errors(number, p, k)
     return Estimate(
-        form="Carle & Strub 1978, weighted maximum likelihood, equation 7 with even weights",
+        form="Carle & Strub 1978, equation 7, even weights",
         number=number,
         probability=p,
         number_se=number_se,
@@ -166,7 +166,7 @@ def zippin(catches: Sequence[int]) -> Estimate:
     number = total / (1 - q**k)
     number_se, probability_se = standard_errors(number, p, k)
     return Estimate(
-        form="Zippin 1956, maximum likelihood in the binomial-total form",
+        form="Zippin 1956, binomial-total form",
         number=number,
         probability=p,
         number_se=number_se,
@@ -207,7 +207,7 @@ def seber_three_pass(catches: Sequence[int]) -> Estimate:
     p = min(1.0, (3 * x - total - root) / (2 * x))
     number_se, probability_se = standard_errors(number, p, 3)
     return Estimate(
-        form="Seber's closed form for three passes (Zippin's form solved for k = 3)",
+        form="Seber 2002, closed form for three passes",
         number=number,
         probability=p,
         number_se=number_se,
@@ -231,7 +231,7 @@ def seber_two_pass(catches: Sequence[int]) -> Estimate:
     first, second = _two(catches)
     number_se, probability_se = _two_pass_errors(first, second)
     return Estimate(
-        form="Seber & Le Cren 1967, closed form for two passes",
+        form="Seber & Le Cren 1967, two passes",
         number=first * first / (first - second),
         probability=1 - second / first,
         number_se=number_se,
@@ -254,7 +254,7 @@ def robson_regier(catches: Sequence[int]) -> Estimate:
     first, second = _two(catches)
     number_se, probability_se = _two_pass_errors(first, second)
     return Estimate(
-        form="Robson & Regier 1968, two passes, corrected for bias",
+        form="Robson & Regier 1968, two passes",
         number=(first * first - second) / (first - second),
         probability=1 - second / (first + 1),
         number_se=number_se,

@@ -28,9 +28,9 @@ UNEVEN = 1.1
 WITH_EFFORT = ("leslie", "gould_pollock")
 """Estimators that use the minutes."""
 
-QUANTILES = "2.5 and 97.5 % points of the likelihood with p uncertain"
-LOG_NORMAL = "log-normal limits on the part not caught"
-POSTERIOR_END = "97.5 % point of the number left with p uncertain; the formula has no error here"
+QUANTILES = "2.5 and 97.5 % points, p uncertain"
+LOG_NORMAL = "log-normal on the part not caught"
+POSTERIOR_END = "upper end 97.5 % point, p uncertain"
 PROFILE = "profile likelihood"
 FIELLER = "Fieller's limits of the regression"
 

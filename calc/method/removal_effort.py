@@ -65,7 +65,7 @@ def leslie(catches: Sequence[float], effort: Sequence[float], ricker: bool = Fal
     q_se = s / math.sqrt(ss)
     around = sum((y - mean_y) ** 2 for y in rate)
     return Leslie(
-        form="Leslie & Davis 1939, regression of catch per minute on earlier catch",
+        form="Leslie & Davis 1939, line of catch per effort",
         number=number,
         catchability=q,
         number_se=number_se,
@@ -131,7 +131,7 @@ def gould_pollock(catches: Sequence[int], effort: Sequence[float]) -> EffortEsti
     """
     if not falls(catches, effort):
         raise ValueError("the catch does not fall")
-    form = "Gould & Pollock 1997, maximum likelihood with effort (the Leslie model as likelihood)"
+    form = "Gould & Pollock 1997, likelihood with minutes"
     total, whole = sum(catches), sum(effort)
     if total == catches[0]:
         return EffortEstimate(form=form, number=total, hazard=math.inf, number_se=None, caught=1.0)

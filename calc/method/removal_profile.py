@@ -61,7 +61,7 @@ def moran_schnute(catches: Sequence[int]) -> Profile:
     Raises ``ValueError`` if :func:`usable` is false. Range: where the catch falls; the upper limit
     is ``None`` where no N is too large. Source: schnute_1983, eq. 1.8, 2.6, 3.2.
     """
-    return _fit(catches, _equal, "Moran 1951 in Schnute's 1983 form, N continuous, p equal")
+    return _fit(catches, _equal, "Moran 1951 in Schnute's 1983 form, equal p")
 
 
 def schnute_first_pass(catches: Sequence[int]) -> Profile:

@@ -12,7 +12,7 @@ OUTPUTS = (
     Out(
         name="next_step",
         label="What to do next",
-        meaning="Goes by the chance that few enough are left, with p left uncertain.",
+        meaning="Goes by chances, with the last wasps taken as harder to catch.",
         kind="text",
         main=True,
     ),
@@ -32,9 +32,8 @@ OUTPUTS = (
     Out(
         name="passes_needed",
         label="More passes, at least",
-        meaning="Further passes of mean length until few enough are left with the wanted chance, "
-        "three passes in all and the empty passes below at the least. "
-        f"No figure if more than {MOST_PASSES}.",
+        meaning="Passes of mean length until few enough are left with the wanted chance. "
+        f"No figure above {MOST_PASSES}.",
         kind="count",
         main=True,
     ),
