@@ -62,7 +62,7 @@ class OfflineDirective(SphinxDirective):
 
     def run(self) -> list[nodes.Node]:
         """Return the mount point."""
-        return [nodes.raw("", '<div data-keep-offline></div>', format="html")]
+        return [nodes.raw("", "<div data-keep-offline></div>", format="html")]
 
 
 class PdfRole(SphinxRole):

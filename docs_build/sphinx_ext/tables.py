@@ -49,42 +49,65 @@ class TableDirective(SphinxDirective):
             table = tables.load(name)
             chosen = self.options.get("columns", "").split() or list(table["columns"])
             columns = {key: table["columns"][key] for key in chosen}
-            return [self._table(table["title"], columns, tables.rows(name))]
+            return self._made(table["title"], columns, tables.rows(name))
         except (LookupError, KeyError) as error:
             raise self.error(f"calc-table {name}: {error}") from error
 
-    def _table(
-        self, title: str, columns: Mapping[str, Any], rows: tuple[Mapping[str, Any], ...]
-    ) -> nodes.table:
-        numeric = {
-            key for key in columns if all(isinstance(row.get(key, 0), int | float) for row in rows)
-        }
-        group = nodes.tgroup(cols=len(columns) + 1)
-        for _ in range(len(columns) + 1):
-            group += nodes.colspec(colwidth=1)
+    def _made(self, title: str, columns: Columns, rows: Rows) -> list[nodes.Node]:
+        """Return the table; a source that all rows share stands once below it."""
+        origins = [_origin(row) for row in rows]
+        shared = len(rows) > 1 and all(origin.astext() == origins[0].astext() for origin in origins)
+        heads = [column["label"] for column in columns.values()]
+        if not shared:
+            heads.append("Source")
+        group = nodes.tgroup(cols=len(heads))
+        group += [nodes.colspec(colwidth=1) for _ in heads]
         head = nodes.row()
-        for column in columns.values():
-            head += nodes.entry("", nodes.paragraph("", column["label"]))
-        head += nodes.entry("", nodes.paragraph("", "Source"))
+        head += [nodes.entry("", nodes.paragraph("", text)) for text in heads]
         group += nodes.thead("", head)
         body = nodes.tbody()
-        for row in rows:
+        for row, origin in zip(rows, origins, strict=True):
             line = nodes.row()
-            for key, column in columns.items():
-                cell = nodes.entry("", nodes.paragraph("", cell_text(column, row.get(key))))
-                if key in numeric:
-                    cell["classes"].append("numeric")
-                line += cell
-            keys = row["source"] if isinstance(row["source"], list) else [row["source"]]
-            cited = nodes.paragraph()
-            for key in keys:
-                cited += [cite(key, row.get("where", "")), nodes.Text(" ")]
-            if row.get("note"):
-                cited += nodes.Text(row["note"])
-            line += nodes.entry("", cited)
+            line += _cells(columns, row, _numeric(columns, rows))
+            if not shared:
+                line += nodes.entry("", origin)
             body += line
         group += body
-        return nodes.table("", nodes.title("", title), group, classes=["calc-table"])
+        made: list[nodes.Node] = [
+            nodes.table("", nodes.title("", title), group, classes=["calc-table"])
+        ]
+        if shared:
+            made.append(origins[0])
+        return made
+
+
+Columns = Mapping[str, Any]
+Rows = tuple[Mapping[str, Any], ...]
+
+
+def _numeric(columns: Columns, rows: Rows) -> set[str]:
+    return {key for key in columns if all(isinstance(row.get(key, 0), int | float) for row in rows)}
+
+
+def _cells(columns: Columns, row: Mapping[str, Any], numeric: set[str]) -> list[nodes.entry]:
+    cells = []
+    for key, column in columns.items():
+        cell = nodes.entry("", nodes.paragraph("", cell_text(column, row.get(key))))
+        if key in numeric:
+            cell["classes"].append("numeric")
+        cells.append(cell)
+    return cells
+
+
+def _origin(row: Mapping[str, Any]) -> nodes.paragraph:
+    """Return the citations of a row, with its note."""
+    keys = row["source"] if isinstance(row["source"], list) else [row["source"]]
+    cited = nodes.paragraph()
+    for key in keys:
+        cited += [cite(key, row.get("where", "")), nodes.Text(" ")]
+    if row.get("note"):
+        cited += nodes.Text(row["note"])
+    return cited
 
 
 class NumRole(SphinxRole):
