@@ -118,6 +118,8 @@ def _plot(
     for drawn in _components(chart, to_x, to_y, medium):
         graph.add(drawn)
     _ends(graph, chart, to_x, to_y)
+    if chart["x"]["label"] == chart["y"]["label"] and chart["x"]["unit"] == chart["y"]["unit"]:
+        graph.equal_aspect()  # a plan, to scale
     text = ET.tostring(graph.svgxml(), encoding="unicode")
     # Several charts stand in one page, so the names of clips and marks must differ.
     text = re.sub(r'(id="|url\(#)(zclip|dot)', rf"\g<1>{key}-\g<2>", text)

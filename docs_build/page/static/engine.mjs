@@ -59,7 +59,7 @@ function hear(data) {
     for (const id of waiting.keys()) send(id);
   }
   if (data.type === "reply") settle(data.id, (one) => one.resolve(data.reply));
-  if (data.type === "failed") {
+  if (data.type === "failed" && status.state !== "failed") {
     if (data.how === "snapshot") retreat(data.message);
     else failed(data.why, data.message);
   }

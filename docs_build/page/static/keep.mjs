@@ -124,7 +124,7 @@ function watch() {
 }
 
 async function begin() {
-  const places = [...document.querySelectorAll("[data-keep]")];
+  const places = [...document.querySelectorAll("[data-keep-offline]")];
   if (!("serviceWorker" in navigator) || !self.isSecureContext) {
     say(HTTPS);
     for (const place of places) {

@@ -21,6 +21,7 @@ gc.collect()
 `;
 
 let how = "plain";
+let missed = false; // a file of the runtime did not come
 let call;
 
 self.onmessage = ({ data }) => {
@@ -28,17 +29,45 @@ self.onmessage = ({ data }) => {
   if (data.type === "call") answer(data.id, data.asked);
 };
 
+self.addEventListener("unhandledrejection", ({ reason: error }) => {
+  if (!call) fail(error); // else the runtime would wait for ever for what has failed
+});
+
 function fail(error) {
   postMessage({ type: "failed", how, why: reason(error), message: String(error) });
 }
 
 function reason(error) {
+  const text = String(error);
   if (typeof WebAssembly === "undefined") return "wasm";
-  if (error?.unreachable) return "fetch";
+  if (missed || error?.unreachable) return "fetch";
+  if (/dynamically imported module|module script failed|Failed to fetch|NetworkError/i.test(text)) {
+    return "fetch";
+  }
   if (error instanceof WebAssembly.CompileError) return "wasm";
-  if (error instanceof RangeError || /memory/i.test(String(error))) return "memory";
-  if (/fetch|network|load|import/i.test(String(error))) return "fetch";
+  if (error instanceof RangeError || /out of memory|allocat/i.test(text)) return "memory";
   return "other";
+}
+
+/**
+ * The runtime only warns when its WebAssembly cannot be made, and then waits for ever; so look over
+ * its shoulder. A host that sends the wrong content type costs time, not the calculator.
+ */
+function watchWebAssembly() {
+  const { instantiateStreaming } = WebAssembly;
+  WebAssembly.instantiateStreaming = async (source, imports) => {
+    try {
+      const response = await source;
+      const type = response.headers.get("Content-Type") ?? "";
+      if (response.ok && instantiateStreaming && !type.startsWith("application/wasm")) {
+        return await WebAssembly.instantiate(await response.arrayBuffer(), imports);
+      }
+      return await instantiateStreaming.call(WebAssembly, response, imports);
+    } catch (error) {
+      fail(error);
+      throw error;
+    }
+  };
 }
 
 function answer(id, asked) {
@@ -52,6 +81,7 @@ function answer(id, asked) {
 async function start(plain) {
   const began = performance.now();
   if (typeof WebAssembly === "undefined") throw new Error("no WebAssembly");
+  watchWebAssembly();
   const manifest = await (await get(new URL("runtime.json", RUNTIME))).json();
   const snapshot = plain ? undefined : await readSnapshot(manifest.build);
   how = snapshot ? "snapshot" : "plain";
@@ -152,7 +182,11 @@ function countFetches(manifest) {
   };
   count(0);
   self.fetch = async (...request) => {
-    const response = await plainFetch(...request);
+    const response = await plainFetch(...request).catch((error) => {
+      missed = true;
+      throw error;
+    });
+    if (!response.ok) missed = true;
     if (!response.ok || !response.body) return response;
     const counter = new TransformStream({
       transform(chunk, controller) {

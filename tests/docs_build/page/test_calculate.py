@@ -6,6 +6,7 @@ from typing import Any
 from urllib.parse import quote
 
 import pytest
+from playwright.sync_api import expect
 
 from calc.catalogue import find
 from docs_build.page import answer
@@ -134,7 +135,7 @@ def test_unit_switch_converts_what_was_typed_and_is_remembered(phone: Any, host:
     phone.fill(f"[name={field.name}]", "30")
     answered(phone)
     phone.click("button[data-units=us]")
-    phone.wait_for_function(f"document.querySelector('[name={field.name}]').value === '86'")
+    expect(phone.locator(f"[name={field.name}]")).to_have_value("86", timeout=20_000)
     assert phone.locator(f"[data-input={field.name}] .calc-unit").inner_text() == "°F"
     phone.reload()
     live(phone)

@@ -26,9 +26,7 @@ def test_plain_http_computes_and_says_that_keeping_needs_https(chromium: Any, ho
     assert page.evaluate("isSecureContext") is False
     page.fill(CATCHES, "60, 35, 20, 11")
     answered(page)
-    page.wait_for_function(
-        "document.querySelector('[data-offline-status]').textContent.includes('HTTPS')"
-    )
+    page.wait_for_selector("[data-offline-status]:has-text('HTTPS')", timeout=20_000)
     engine_until(page, "kept")
     page.reload()
     live(page)
