@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from types import MappingProxyType
 
 from calc.biology.colony_and_season import colony_and_season
+from calc.biology.emergence import still_to_emerge
 from calc.biology.identify import which_animal
 from calc.declare import Calculator
 from calc.errors import InputError, shown
@@ -19,6 +20,7 @@ from calc.method.passing_life_on import passing_life_on
 from calc.method.stragglers import waiting_for_stragglers
 from calc.safety.heat_in_suit import heat_in_suit
 from calc.safety.ladder_and_lines import ladder_and_lines
+from calc.safety.lifting import weight_and_lifting
 from calc.safety.noise_dose import noise_dose
 
 _ALL: tuple[Calculator, ...] = (
@@ -29,10 +31,12 @@ _ALL: tuple[Calculator, ...] = (
     waiting_for_stragglers,
     comb_count,
     colony_and_season,
+    still_to_emerge,
     opening_the_cavity,
     holding_and_driving,
     passing_life_on,
     which_animal,
+    weight_and_lifting,
     ladder_and_lines,
     noise_dose,
 )
