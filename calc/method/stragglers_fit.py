@@ -84,11 +84,6 @@ class Fit:
     none_out: float | None
     form: str
 
-    @property
-    def out_or_1(self) -> float:
-        """Number still out, at least 1, to compare an upper limit with."""
-        return max(self.out or 0.0, 1.0)
-
 
 def fit(watch: Watch) -> Fit | None:
     """Return what the returns say, or ``None`` where they do not thin out.

@@ -114,7 +114,7 @@ def about_fit(watch: Watch, found: Fit) -> Iterator[Caution]:
             reason="The limits are wide with few returns.",
             source="censored_exponential",
         )
-    if watch.still_out is None and (found.out_high is None or found.out_high > 3 * found.out_or_1):
+    if watch.still_out is None and (found.out_high is None or found.out_high > watch.home):
         yield Caution(
             level="caution",
             text="The returns thin out too little to say how many are out at most. Watch longer.",
