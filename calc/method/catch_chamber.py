@@ -3,52 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import Any
 
 from calc.declare import Answer, Axis, Calculator, Chart, Out, Series
-from calc.method import air, duct, insect
+from calc.method import air, duct
 from calc.method import catch_chamber_landing as landing
 from calc.method import holding_gas as gas
 from calc.method.catch_chamber_cautions import Findings, cautions, verdict
 from calc.method.catch_chamber_inputs import INPUTS
+from calc.method.catch_chamber_setups import Setup, compared, meets_at, mesh
 from calc.method.holding_box import Animals, Box, cube_wall, minutes_to_temperature
 
 Given = Mapping[str, Any]
-
-
-@dataclass(frozen=True, slots=True)
-class Setup:
-    """One hose: name, flow in m3/s, bore in m, length in m, and what it does to an animal."""
-
-    name: str
-    flow: float
-    bore: float
-    length: float
-    animal: landing.Animal
-    density: float
-
-    @property
-    def air_speed(self) -> float:
-        """Mean air speed in the hose, m/s."""
-        return self.flow / duct.circle(self.bore)
-
-    def arrives(self, share: float = 1.0, length: float | None = None) -> float:
-        """Return the arrival speed in m/s for a share of the area, and maybe another length."""
-        return landing.arrival(
-            self.air_speed,
-            self.density,
-            self.animal.area * share,
-            self.animal.mass,
-            self.length if length is None else length,
-        )
-
-    @property
-    def lift(self) -> float:
-        """Drag of the hose's air on a limp animal over its weight."""
-        return insect.drag_in_body_weights(
-            self.density, self.air_speed, self.animal.area, self.animal.mass
-        )
 
 
 def _setups(given: Given, animal: landing.Animal, density: float) -> list[Setup]:
@@ -64,66 +30,6 @@ def _setups(given: Given, animal: landing.Animal, density: float) -> list[Setup]
         )
         for name in names
     ]
-
-
-def _meets(setup: Setup, given: Given) -> float:
-    """Return the speed in m/s with which the animal meets the catch."""
-    rate = insect.drag_rate(setup.density, setup.animal.area, setup.animal.mass)
-    return landing.coasting(setup.arrives(), rate, given["gap"] / 100)
-
-
-def _hose_row(setup: Setup) -> dict[str, Any]:
-    return {
-        "setup": setup.name,
-        "air": setup.air_speed,
-        "arrival": setup.arrives(),
-        "range": (setup.arrives(landing.AREA_LOW), setup.arrives(landing.AREA_HIGH)),
-        "lift": setup.lift,
-    }
-
-
-def _landing_row(setup: Setup, given: Given) -> dict[str, Any]:
-    meets = _meets(setup, given)
-    return {
-        "setup": setup.name,
-        "meets": meets,
-        "energy": landing.energy(setup.animal.mass, meets),
-        "drop": landing.drop_height(meets),
-        "force": landing.mean_deceleration(meets, given["give"] / 1000) / insect.GRAVITY,
-        "needed": landing.give_needed(meets),
-    }
-
-
-def _mesh_row(setup: Setup, given: Given) -> dict[str, Any]:
-    share = duct.mesh_open_share(given["mesh_opening"], given["mesh_wire"])
-    viscosity = air.viscosity(given["temperature"])
-    clean, half = (
-        landing.mesh_loss(
-            setup.flow,
-            given["mesh_area"] / 1e4,
-            part,
-            given["mesh_opening"] / 1000,
-            setup.density,
-            viscosity,
-        )
-        for part in (share, share / 2)
-    )
-    return {
-        "setup": setup.name,
-        "areas": given["mesh_area"] / 1e4 / duct.circle(setup.bore),
-        "clean": clean,
-        "half": half,
-        "wanted": gas.figure("hose_areas") * duct.circle(setup.bore) * 1e4,
-    }
-
-
-def _running_row(setup: Setup, animals: Animals, temperature: float) -> dict[str, Any]:
-    flow = setup.flow * 60_000
-    return {
-        "setup": setup.name,
-        "carbon_dioxide": animals.carbon_dioxide(temperature) / 1000 / 60 / flow * 100,
-        "rise": animals.heat(temperature) / gas.heat_carried(flow, temperature),
-    }
 
 
 def _needed(mass: float) -> tuple[float, float]:
@@ -153,7 +59,7 @@ def _findings(
     arrivals = {setup.name: setup.arrives() for setup in setups}
     slower = min(setups, key=lambda setup: arrivals[setup.name])
     animal = slower.animal
-    meets = _meets(slower, given)
+    meets = meets_at(slower, given)
     assert closed["minutes_planned"] is not None
     assert closed["minutes_end"] is not None
     return Findings(
@@ -170,7 +76,7 @@ def _findings(
         weak_lift=" and ".join(setup.name for setup in setups if setup.lift < 1),
         mesh=landing.holding(given["mesh_opening"], animal.head),
         opening=given["mesh_opening"],
-        mesh_areas=min(_mesh_row(setup, given)["areas"] for setup in setups),
+        mesh_areas=min(mesh(setup, given)["areas"] for setup in setups),
         volume=given["volume"],
         volume_needed=_needed(mass),
         temperature=given["temperature"],
@@ -203,12 +109,9 @@ def core(**given: Any) -> Answer:
         "verdict": verdict(found),
         "arrival_a": setups[0].arrives(),
         "arrival_b": setups[1].arrives() if len(setups) > 1 else None,
-        "hoses": [_hose_row(setup) for setup in setups],
-        "landings": [_landing_row(setup, given) for setup in setups],
+        "comparison": compared(given, setups, animals),
         "mesh": _MESH_WORDS[found.mesh],
         "open_share": 100 * duct.mesh_open_share(given["mesh_opening"], given["mesh_wire"]),
-        "meshes": [_mesh_row(setup, given) for setup in setups],
-        "running": [_running_row(setup, animals, given["temperature"]) for setup in setups],
         "live_mass": animals.mass,
         "volume_needed": found.volume_needed,
         **closed,
@@ -224,7 +127,7 @@ def core(**given: Any) -> Answer:
 def _chart(setups: list[Setup]) -> Chart:
     longest = max(6.0, *(setup.length for setup in setups))
     lengths = tuple(longest * place / 24 for place in range(25))
-    target = gas.figure("landing_speed")
+    aim_at = landing.target("speed")
     lines = [
         Series(
             label=f"Set-up {setup.name}",
@@ -239,7 +142,7 @@ def _chart(setups: list[Setup]) -> Chart:
         y=tuple(setup.arrives() for setup in setups),
         style="points",
     )
-    aim = Series(label="Target", x=(0.0, longest), y=(target, target), style="dashed")
+    aim = Series(label="Target", x=(0.0, longest), y=(aim_at, aim_at), style="dashed")
     return Chart(
         name="arrival",
         title="Arrival speed against hose length",
@@ -252,7 +155,6 @@ def _chart(setups: list[Setup]) -> Chart:
 
 
 _SPEED: dict[str, Any] = {"unit": "m/s", "customary": "mph", "digits": 0}
-_SETUP = Out(name="setup", label="Set-up", meaning="Which hose.", kind="text")
 _MINUTES: dict[str, Any] = {"unit": "min", "digits": 0}
 
 OUTPUTS = (
@@ -286,53 +188,16 @@ OUTPUTS = (
         **_MINUTES,
     ),
     Out(
-        name="hoses",
-        label="Hose and arrival",
-        meaning="The range is for animals head-on and side-on; areas are our assumption. "
-        "Lift below 1 leaves limp animals in a rising hose.",
+        name="comparison",
+        label="The two set-ups side by side",
+        meaning="In the order of the animal's way. The range is for head-on and side-on, with "
+        "assumed areas; lift below 1 leaves limp animals in a rising hose; the fall is one that "
+        "would hit as hard.",
         kind="table",
         columns=(
-            _SETUP,
-            Out(name="air", label="Air in the hose", meaning="Mean speed.", **_SPEED),
-            Out(name="arrival", label="Arrives at", meaning="Tumbling.", **_SPEED),
-            Out(
-                name="range",
-                label="Between",
-                meaning="Head-on to side-on.",
-                kind="interval",
-                **_SPEED,
-            ),
-            Out(name="lift", label="Lift, body weights", meaning="Drag over weight.", digits=1),
-        ),
-    ),
-    Out(
-        name="landings",
-        label="Landing",
-        meaning="Speed at the catch, its energy, the fall that would hit as hard, the mean "
-        "deceleration in body weights, and the give that makes it a soft one.",
-        kind="table",
-        columns=(
-            _SETUP,
-            Out(name="meets", label="Meets it at", meaning="After the gap.", **_SPEED),
-            Out(name="energy", label="Energy", meaning="Of motion.", unit="mJ", digits=0),
-            Out(
-                name="drop",
-                label="Like a fall of",
-                meaning="Without air.",
-                unit="m",
-                customary="ft",
-                digits=1,
-            ),
-            Out(name="force", label="Body weights", meaning="Mean deceleration.", digits=0),
-            Out(
-                name="needed",
-                label="Give wanted",
-                meaning="For our soft landing.",
-                unit="mm",
-                customary="inch",
-                digits=0,
-                customary_digits=1,
-            ),
+            Out(name="what", label="", meaning="What is compared.", kind="text"),
+            Out(name="a", label="A", meaning="First set-up.", kind="text"),
+            Out(name="b", label="B", meaning="Second set-up.", kind="text"),
         ),
     ),
     Out(name="mesh", label="The mesh", meaning="What the opening does.", kind="text"),
@@ -342,68 +207,6 @@ OUTPUTS = (
         meaning="Part of its area that is hole.",
         unit="percent",
         digits=0,
-    ),
-    Out(
-        name="meshes",
-        label="Air through the mesh",
-        meaning="Mesh area in hose areas, what it costs clean and half covered with bodies, and "
-        "the area to aim for.",
-        kind="table",
-        columns=(
-            _SETUP,
-            Out(name="areas", label="Hose areas", meaning="Mesh over hose.", digits=0),
-            Out(
-                name="clean",
-                label="Loss, clean",
-                meaning="Pressure.",
-                unit="Pa",
-                customary="inH2O",
-                digits=1,
-                customary_digits=3,
-            ),
-            Out(
-                name="half",
-                label="Half covered",
-                meaning="Pressure.",
-                unit="Pa",
-                customary="inH2O",
-                digits=1,
-                customary_digits=3,
-            ),
-            Out(
-                name="wanted",
-                label="Aim for",
-                meaning="Mesh area.",
-                unit="cm**2",
-                customary="inch**2",
-                digits=-1,
-                customary_digits=0,
-            ),
-        ),
-    ),
-    Out(
-        name="running",
-        label="While the motor runs",
-        meaning="What the animals add to the air that passes, all of them in the chamber.",
-        kind="table",
-        columns=(
-            _SETUP,
-            Out(
-                name="carbon_dioxide",
-                label="Carbon dioxide",
-                meaning="Added.",
-                unit="percent",
-                digits=3,
-            ),
-            Out(
-                name="rise",
-                label="Warmer by",
-                meaning="Added.",
-                unit="delta_degC",
-                customary="delta_degF",
-                digits=1,
-            ),
-        ),
     ),
     Out(
         name="live_mass",

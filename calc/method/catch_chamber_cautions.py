@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from calc.declare import Caution
 from calc.method import holding_gas as gas
+from calc.method.catch_chamber_landing import target
 from calc.method.flow_words import speed
 
 HIDDEN = ("battery_minutes", "minutes_planned", "minutes_end", "minutes_hot", "volume_needed")
@@ -48,11 +49,10 @@ def verdict(found: Findings) -> str:
         )
     else:
         first = f"{found.animal} arrives at about {speed(found.slowest)}."
-    target = gas.figure("landing_speed")
-    if found.slowest > target:
+    aim = target("speed")
+    if found.slowest > aim:
         second = (
-            f"They fly slower than that themselves, about {speed(target)}: widen or shorten the "
-            "hose."
+            f"They fly slower than that themselves, about {speed(aim)}: widen or shorten the hose."
         )
     else:
         second = "That is no faster than they fly themselves."
@@ -100,11 +100,11 @@ def _mesh(found: Findings) -> Iterator[Caution]:
             reason="The trap figures are for round holes and grown workers.",
             source="hornet_trap_holes",
         )
-    if found.mesh_areas < gas.figure("hose_areas"):
+    if found.mesh_areas < target("hose_areas"):
         yield Caution(
             level="caution",
             text=f"The mesh is {found.mesh_areas:.0f} hose areas; bodies on it soon choke the "
-            f"flow. Give it {gas.figure('hose_areas'):.0f}.",
+            f"flow. Give it {target('hose_areas'):.0f}.",
             reason="Covering half of a mesh raises its loss about sixfold.",
             source="mesh_advice",
         )
@@ -135,7 +135,7 @@ def _warmth(found: Findings) -> Iterator[Caution]:
 
 
 def _landing(found: Findings) -> Iterator[Caution]:
-    if found.fastest > gas.figure("landing_speed"):
+    if found.fastest > target("speed"):
         yield Caution(
             level="caution",
             text=f"Some arrive at about {speed(found.fastest)}. A wide chamber does not slow "

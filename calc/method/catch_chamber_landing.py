@@ -4,15 +4,21 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from functools import cache
 
 from calc.method import duct, insect
-from calc.method.holding_gas import figure
 from calc.tables import row, rows
 
 AREA_LOW, AREA_HIGH = 0.4, 1.6
 """Head-on and side-on area over the tumbling mean [body_areas]."""
 
 INCH = 25.4
+
+
+@cache
+def target(column: str) -> float:
+    """Return a target of the table ``landing_targets``: speed m/s, give mm, or hose_areas."""
+    return next(float(each[column]) for each in rows("landing_targets") if column in each)
 
 
 @dataclass(frozen=True, slots=True)
@@ -106,8 +112,8 @@ def give_needed(speed: float) -> float:
 
     Source: landing_give_ours.
     """
-    ratio = speed / figure("landing_speed")
-    return figure("landing_give") * ratio * ratio
+    ratio = speed / target("speed")
+    return target("give") * ratio * ratio
 
 
 def battery_minutes(energy_wh: float, power: float, usable: float) -> float:

@@ -91,12 +91,10 @@ def core(**given: Any) -> Answer:
         "tools": wall["tools"],
         "other": wall["other"],
         "order": [
-            {"step": each["step"], "do": each["do"]}
-            for each in rows("cut_order")
-            if each["wall"] == given["wall"]
+            {"do": f"{each['step']}. {each['do']}"} for each in rows(f"cut_order_{given['wall']}")
         ],
         "trades": [
-            {key: each[key] for key in ("hazard", "sign", "trade")} for each in rows("other_trades")
+            {key: each[key] for key in ("hazard", "trade")} for each in rows("other_trades")
         ],
     }
     stopped = any(each.level == "stop" for each in said)
@@ -207,19 +205,15 @@ OUTPUTS = (
         label="Order of the cuts",
         meaning="For this kind of cavity.",
         kind="table",
-        columns=(
-            Out(name="step", label="Step", meaning="In this order.", kind="count"),
-            Out(name="do", label="Do", meaning="What.", kind="text"),
-        ),
+        columns=(Out(name="do", label="Do", meaning="In this order.", kind="text"),),
     ),
     Out(
         name="trades",
         label="Never opened without another trade",
-        meaning="Signs to look for in the peep hole.",
+        meaning="The signs of each are on the page.",
         kind="table",
         columns=(
             Out(name="hazard", label="What", meaning="Hazard.", kind="text"),
-            Out(name="sign", label="Signs", meaning="How it shows.", kind="text"),
             Out(name="trade", label="Who", meaning="Clears it.", kind="text"),
         ),
     ),

@@ -16,66 +16,66 @@ from calc.tables import row, rows
 Given = Mapping[str, Any]
 
 
-def _line(name: str, wanted: str, yours: str, met: bool) -> dict[str, Any]:
-    return {"condition": name, "wanted": wanted, "yours": yours, "met": "yes" if met else "no"}
+def _both(value: float, unit: str, other: str, digits: int = 0, there: int = 0) -> str:
+    """Write a value in both systems of units."""
+    far = units.convert(value, unit, other)
+    return (
+        f"{units.show(value, digits)} {units.label(unit)} "
+        f"({units.show(far, there)} {units.label(other)})"
+    )
 
 
-def _both(value: float, unit: str, other: str, digits: int = 0) -> str:
-    there = units.convert(value, unit, other)
-    return f"{value:.{digits}f} {units.label(unit)} ({there:.0f} {units.label(other)})"
+def _grams(value: float) -> str:
+    return _both(value, "g", "oz", 0, 1)
 
 
-def _conditions(given: Given) -> tuple[list[dict[str, Any]], list[str]]:
-    """Return the table of conditions, and the words of those not met."""
+def _between(ends: tuple[float, float], digits: int = 0) -> str:
+    return f"{units.show(ends[0], digits)} to {units.show(ends[1], digits)}"
+
+
+def _line(what: str, answer: str) -> dict[str, str]:
+    return {"what": what, "answer": answer}
+
+
+def _conditions(given: Given) -> tuple[list[dict[str, str]], list[str]]:
+    """Return the conditions with what is had, and the words of those not met."""
     want = numbers.condition
     temperature, wind = given["temperature"], given["wind"]
     checks = (
         (
             "too cold",
-            _line(
-                "Air, at least",
-                _both(want("temperature"), "degC", "degF"),
-                _both(temperature, "degC", "degF"),
-                temperature >= want("temperature"),
-            ),
+            f"Air at least {_both(want('temperature'), 'degC', 'degF')}",
+            _both(temperature, "degC", "degF"),
+            temperature >= want("temperature"),
         ),
         (
             "too windy",
-            _line(
-                "Wind, at most",
-                _both(want("wind"), "m/s", "mph"),
-                _both(wind, "m/s", "mph"),
-                wind <= want("wind"),
-            ),
+            f"Wind at most {_both(want('wind'), 'm/s', 'mph')}",
+            _both(wind, "m/s", "mph"),
+            wind <= want("wind"),
         ),
-        (
-            "wet",
-            _line("Weather", "dry, better sun", given["sky"], given["sky"] != "rain"),
-        ),
+        ("wet", "Dry, better sun", given["sky"], given["sky"] != "rain"),
         (
             "too late in the day",
-            _line(
-                "Daylight left, at least",
-                f"{want('daylight'):.0f} h",
-                f"{given['daylight']:.1f} h",
-                given["daylight"] >= want("daylight"),
-            ),
+            f"Daylight left at least {want('daylight'):.0f} h",
+            f"{given['daylight']:.1f} h",
+            given["daylight"] >= want("daylight"),
         ),
         (
             "the youngest queens cannot fly yet",
-            _line(
-                "Age of the youngest queen, at least",
-                f"{want('age'):.0f} days",
-                f"{given['age']:.0f} days",
-                given["queens"] == 0 or given["age"] >= want("age"),
-            ),
+            f"Youngest queen at least {want('age'):.0f} days old",
+            f"{given['age']:.0f} days",
+            given["queens"] == 0 or given["age"] >= want("age"),
         ),
         (
             "some do not fly by themselves",
-            _line("They fly by themselves", "yes", given["flying"], given["flying"] == "yes"),
+            "They fly by themselves",
+            given["flying"],
+            given["flying"] == "yes",
         ),
     )
-    return [line for _, line in checks], [word for word, line in checks if line["met"] == "no"]
+    lines = [_line(what, f"{had}: {'met' if met else 'not met'}") for _, what, had, met in checks]
+    return lines, [word for word, _, _, met in checks if not met]
 
 
 def _release(given: Given) -> Answer:
@@ -84,15 +84,18 @@ def _release(given: Given) -> Answer:
     grams = heads * animal(given["animal"], given["mass"]).mass / 1000
     syrup = grams * numbers.condition("syrup_share") / 100
     sugar = syrup * numbers.condition("syrup") / 100
+    nests = numbers.new_nests(given["queens"])
+    figures = [
+        *lines,
+        _line("Sugar water a day while they wait", _grams(syrup)),
+        _line("of it sugar, and water", f"{_grams(sugar)} each"),
+        _line("Nests next year, by one source and another", _between(nests, 2)),
+    ]
     values = {
         "verdict": f"Wait: {', '.join(unmet)}."
         if unmet
-        else "Place, hour and weather suit: let them go now, males and queens together.",
-        "conditions": lines,
-        "syrup": syrup,
-        "syrup_sugar": sugar,
-        "syrup_water": syrup - sugar,
-        "nests": numbers.new_nests(given["queens"]),
+        else "Let them go now, males and queens together.",
+        "figures": figures,
     }
     return Answer(values=values, cautions=cautions(given, unmet))
 
@@ -100,13 +103,22 @@ def _release(given: Given) -> Answer:
 def _move(given: Given) -> Answer:
     share, limits = numbers.homing(given["km"])
     workers = given["workers"]
+    back = _between((workers * limits[0] / 100, workers * limits[1] / 100))
     said = cautions(given, ())
     values = {
-        "verdict": f"Of {workers} workers some {workers * limits[0] / 100:.0f} to "
-        f"{workers * limits[1] / 100:.0f} may be back at the old hole.",
-        "share_back": limits,
-        "best_guess": share,
-        "workers_back": tuple(workers * each / 100 for each in limits),
+        "verdict": f"{back} of {workers} workers may be back at the old hole.",
+        "figures": [
+            _line("Workers back, 95 % limits of the trial", f"{_between(limits)} %"),
+            _line(
+                "On the line of the trial",
+                "not tried so far" if share is None else f"{share:.0f} %",
+            ),
+            _line("That is, of yours", back),
+            _line(
+                "Move at least",
+                _both(numbers.condition("moving"), "km", "mile"),
+            ),
+        ],
     }
     stopped = any(each.level == "stop" for each in said)
     return Answer(values=values, cautions=said, charts=[] if stopped else [_chart()])
@@ -118,19 +130,28 @@ def _feed(given: Given) -> Answer:
     days = numbers.days_of_feed(given["brood"], daily)
     first = min(daily, given["brood"])
     grams = {key: numbers.nutrient(first, food[key]) for key in ("protein", "fat", "carbohydrate")}
+
+    def band(key: str) -> str:
+        low, high = (numbers.nutrient(first, end) for end in food[key])
+        return f"{low:.0f} to {high:.0f} g"
+
+    diet = numbers.diet_protein(numbers.flock("feed_protein"), food["protein"], given["share"])
+    energy = numbers.energy(grams["protein"], grams["fat"], grams["carbohydrate"])
     values = {
-        "verdict": f"{daily:.0f} g ({daily / 28.3495:.1f} oz) a day for the flock, frozen in "
-        f"{days} day portions.",
-        "portion": daily,
-        "days": days,
-        "protein": tuple(numbers.nutrient(first, end) for end in food["protein_range"]),
-        "fat": tuple(numbers.nutrient(first, end) for end in food["fat_range"]),
-        "kcal": numbers.energy(grams["protein"], grams["fat"], grams["carbohydrate"]),
-        "diet_protein": numbers.diet_protein(
-            numbers.flock("feed_protein"), food["protein"], given["share"]
-        ),
-        "bag": daily / given["hens"],
-        "dry": numbers.nutrient(given["brood"], food["dry"]),
+        "verdict": f"{_grams(daily)} a day for the flock, for {days} "
+        f"{'day' if days == 1 else 'days'}.",
+        "figures": [
+            _line("Brood a day, the whole flock", _grams(daily)),
+            _line("for one hen", _both(daily / given["hens"], "g", "oz", 1, 2)),
+            _line("Bags to freeze, one a day", f"{days}"),
+            _line("Protein in a day's portion", band("protein_range")),
+            _line("Fat in it", band("fat_range")),
+            _line("Energy in it", f"{energy:.0f} kcal"),
+            _line("Protein of the whole diet", f"{diet:.1f} %"),
+            _line(
+                "Dry matter in all the brood", _grams(numbers.nutrient(given["brood"], food["dry"]))
+            ),
+        ],
     }
     return Answer(values=values, cautions=cautions(given, ()))
 
@@ -173,119 +194,23 @@ def _chart() -> Chart:
     )
 
 
-_GRAMS: dict[str, Any] = {"unit": "g", "customary": "oz", "digits": 0, "customary_digits": 1}
-
 OUTPUTS = (
-    Out(name="verdict", label="What it means", meaning="The answer in words.", kind="text"),
     Out(
-        name="conditions",
-        label="Place, hour, weather",
-        meaning="What is wanted for letting them go, and what you have.",
+        name="verdict",
+        label="What it means",
+        meaning="The answer in words.",
+        kind="text",
+        main=True,
+    ),
+    Out(
+        name="figures",
+        label="In figures",
+        meaning="Conditions and sugar water, homing, or portions, by what you want to do.",
         kind="table",
         columns=(
-            Out(name="condition", label="Condition", meaning="What.", kind="text"),
-            Out(name="wanted", label="Wanted", meaning="At least or at most.", kind="text"),
-            Out(name="yours", label="Yours", meaning="Now.", kind="text"),
-            Out(name="met", label="Met", meaning="Yes or no.", kind="text"),
+            Out(name="what", label="What", meaning="Condition or figure.", kind="text"),
+            Out(name="answer", label="Answer", meaning="Yours.", kind="text"),
         ),
-    ),
-    Out(
-        name="syrup",
-        label="Sugar water a day",
-        meaning="For all of them in the cage, on a wick; fresh each day, water besides.",
-        main=True,
-        **_GRAMS,
-    ),
-    Out(name="syrup_sugar", label="Sugar in it", meaning="Half by mass.", **_GRAMS),
-    Out(name="syrup_water", label="Water in it", meaning="Half by mass.", **_GRAMS),
-    Out(
-        name="nests",
-        label="Nests next year",
-        meaning="That may come of the queens, from one source's losses to another's.",
-        kind="interval",
-        digits=2,
-    ),
-    Out(
-        name="share_back",
-        label="Workers back at the old place",
-        meaning="95 % limits of the one trial, from the distances on both sides of yours.",
-        kind="interval",
-        unit="percent",
-        digits=0,
-        main=True,
-    ),
-    Out(
-        name="workers_back",
-        label="That is, of yours",
-        meaning="Workers to reckon with at the old hole.",
-        kind="interval",
-        digits=0,
-        main=True,
-    ),
-    Out(
-        name="best_guess",
-        label="On the line of the trial",
-        meaning="Between its distances; no figure beyond five kilometres, where nothing was tried.",
-        unit="percent",
-        digits=0,
-    ),
-    Out(
-        name="portion",
-        label="Brood a day, the whole flock",
-        meaning="Share of the day's feed, as fed.",
-        main=True,
-        **_GRAMS,
-    ),
-    Out(
-        name="days",
-        label="It lasts",
-        meaning="Days, and so many bags to freeze.",
-        kind="count",
-        unit="day",
-        main=True,
-    ),
-    Out(
-        name="protein",
-        label="Protein in a day's portion",
-        meaning="From the least to the most in print.",
-        kind="interval",
-        **_GRAMS,
-    ),
-    Out(
-        name="fat",
-        label="Fat in a day's portion",
-        meaning="From the least to the most in print.",
-        kind="interval",
-        **_GRAMS,
-    ),
-    Out(
-        name="kcal",
-        label="Energy in a day's portion",
-        meaning="By the general food factors.",
-        unit="kcal",
-        digits=0,
-    ),
-    Out(
-        name="diet_protein",
-        label="Protein of the whole diet",
-        meaning="Layer feed with brood in place of the share.",
-        unit="percent",
-        digits=1,
-    ),
-    Out(
-        name="bag",
-        label="For one hen",
-        meaning="Of the day's portion.",
-        unit="g",
-        customary="oz",
-        digits=1,
-        customary_digits=2,
-    ),
-    Out(
-        name="dry",
-        label="Dry matter in all of it",
-        meaning="The rest is water.",
-        **_GRAMS,
     ),
 )
 

@@ -10,19 +10,8 @@ from calc.method.release_numbers import condition
 
 Given = Mapping[str, Any]
 
-RELEASE_RESULTS = ("verdict", "conditions", "syrup", "syrup_sugar", "syrup_water", "nests")
-MOVE_RESULTS = ("verdict", "share_back", "workers_back", "best_guess")
-FEED_RESULTS = (
-    "verdict",
-    "portion",
-    "days",
-    "protein",
-    "fat",
-    "kcal",
-    "diet_protein",
-    "bag",
-    "dry",
-)
+HIDDEN = ("verdict", "figures")
+"""Results that a stop withholds: all of them."""
 
 
 def cautions(given: Given, unmet: Sequence[str]) -> list[Caution]:
@@ -31,7 +20,7 @@ def cautions(given: Given, unmet: Sequence[str]) -> list[Caution]:
     return list(said(given, unmet))
 
 
-def _status(given: Given, hides: tuple[str, ...]) -> Iterator[Caution]:
+def _status(given: Given) -> Iterator[Caution]:
     status = given["status"]
     if status == "invader":
         yield Caution(
@@ -41,7 +30,7 @@ def _status(given: Given, hides: tuple[str, ...]) -> Iterator[Caution]:
             reason="Release is an offence in the EU, Great Britain and elsewhere; each young queen "
             "can found a nest.",
             source="union_list_release",
-            hides=hides,
+            hides=HIDDEN,
         )
     elif status == "introduced":
         yield Caution(
@@ -50,7 +39,7 @@ def _status(given: Given, hides: tuple[str, ...]) -> Iterator[Caution]:
             "writing.",
             reason="Many places forbid it, and it harms what lives there.",
             source="introduced_release_law",
-            hides=hides,
+            hides=HIDDEN,
         )
     elif status == "unknown":
         yield Caution(
@@ -58,7 +47,7 @@ def _status(given: Given, hides: tuple[str, ...]) -> Iterator[Caution]:
             text="Find out first what it is and how the law stands. Not known counts as no.",
             reason="An invader let go by mistake cannot be called back.",
             source="introduced_release_law",
-            hides=hides,
+            hides=HIDDEN,
         )
     elif status == "protected":
         yield Caution(
@@ -67,7 +56,7 @@ def _status(given: Given, hides: tuple[str, ...]) -> Iterator[Caution]:
             "authority first.",
             reason="Without it even a well-meant move is an offence.",
             source="protected_hornet_de",
-            hides=hides,
+            hides=HIDDEN,
         )
     elif status == "protected_permit":
         yield Caution(
@@ -79,7 +68,7 @@ def _status(given: Given, hides: tuple[str, ...]) -> Iterator[Caution]:
 
 
 def _release(given: Given, unmet: Sequence[str]) -> Iterator[Caution]:
-    yield from _status(given, RELEASE_RESULTS)
+    yield from _status(given)
     if given["distance"] < condition("distance"):
         yield Caution(
             level="stop",
@@ -87,7 +76,7 @@ def _release(given: Given, unmet: Sequence[str]) -> Iterator[Caution]:
             f"{condition('distance'):.0f} m. Find another place.",
             reason="Nobody who had the nest taken out wants to meet them again.",
             source="release_conditions_ours",
-            hides=RELEASE_RESULTS,
+            hides=HIDDEN,
         )
     if given["agreed"] == "no":
         yield Caution(
@@ -120,7 +109,7 @@ def _release(given: Given, unmet: Sequence[str]) -> Iterator[Caution]:
 
 
 def _move(given: Given, unmet: Sequence[str]) -> Iterator[Caution]:
-    yield from _status(given, MOVE_RESULTS)
+    yield from _status(given)
     if given["km"] < condition("moving"):
         yield Caution(
             level="caution",
@@ -157,7 +146,7 @@ def _feed(given: Given, unmet: Sequence[str]) -> Iterator[Caution]:
             text="Comb and brood of an invader belong to the authority: freeze, label, report.",
             reason="Live comb of it may not be moved, and the authority wants to see it.",
             source="union_list_release",
-            hides=FEED_RESULTS,
+            hides=HIDDEN,
         )
     if given["history"] != "none":
         known = given["history"] == "treated"
@@ -170,7 +159,7 @@ def _feed(given: Given, unmet: Sequence[str]) -> Iterator[Caution]:
             reason="Poison reaches larvae with the food, does not freeze out, and passes into eggs "
             "and fat.",
             source="pesticide_in_eggs" if known else "bait_reaches_larvae",
-            hides=FEED_RESULTS,
+            hides=HIDDEN,
         )
     if given["brood_state"] == "bad":
         yield Caution(
@@ -178,7 +167,7 @@ def _feed(given: Given, unmet: Sequence[str]) -> Iterator[Caution]:
             text="Do not feed dead, dark, smelling or mouldy brood.",
             reason="Nests carry germs that also harm poultry and people.",
             source="freezing_practice",
-            hides=FEED_RESULTS,
+            hides=HIDDEN,
         )
     elif given["brood_state"] == "dirty":
         yield Caution(
@@ -186,7 +175,7 @@ def _feed(given: Given, unmet: Sequence[str]) -> Iterator[Caution]:
             text="Do not feed brood with droppings, bait, insulation or paint dust on it.",
             reason="Rodent bait, lead and asbestos cannot be washed off.",
             source="bait_reaches_larvae",
-            hides=FEED_RESULTS,
+            hides=HIDDEN,
         )
     if given["eggs"] == "sold":
         yield Caution(

@@ -11,7 +11,13 @@ from hypothesis import strategies as st
 from calc.method import catch_chamber_cautions, insect
 from calc.method import catch_chamber_landing as landing
 from calc.method.catch_chamber import catch_chamber
+from calc.method.catch_chamber_setups import Setup, meets_at, mesh
 from tests.calc.method.caution_cover import check, written
+
+
+def hose_of(bore: float, flow: float) -> Setup:
+    return Setup("A", flow, bore, 3.0, landing.animal("crabro"), 1.2)
+
 
 CAUTIONS: list[tuple[dict[str, Any], str, str]] = [
     ({"animal": "germanica", "mesh_opening": 6}, "stop", "does not hold these animals"),
@@ -50,7 +56,7 @@ def test_quiet_set_up_raises_no_landing_caution() -> None:
     assert "Some arrive" not in texts
     assert "hose areas" not in texts
     assert result.values["arrival_b"] is None
-    assert len(result.values["hoses"]) == 1
+    assert {line["b"] for line in result.values["comparison"]} == {"not compared"}
 
 
 def test_a_stop_hides_how_long_to_run() -> None:
@@ -66,9 +72,8 @@ def test_wider_hose_halves_the_arrival() -> None:
 
 
 def test_a_wide_chamber_does_not_stop_a_hornet() -> None:
-    values = catch_chamber(gap=50).values
-    hose, met = values["hoses"][0]["arrival"], values["landings"][0]["meets"]
-    assert met / hose > 0.9
+    setup = hose_of(bore=0.038, flow=0.034)
+    assert meets_at(setup, {"gap": 50}) / setup.arrives() > 0.9
 
 
 @settings(max_examples=60, deadline=None, derandomize=True)
@@ -123,8 +128,17 @@ def test_mesh_against_animal(opening: float, head: str | None, word: str) -> Non
 
 
 def test_covered_mesh_costs_more() -> None:
-    for line in catch_chamber().values["meshes"]:
+    given = catch_chamber().inputs
+    for setup in (hose_of(bore=0.038, flow=0.034), hose_of(bore=0.063, flow=0.044)):
+        line = mesh(setup, given)
         assert line["half"] > 4 * line["clean"]
+
+
+def test_comparison_holds_both_set_ups_in_both_systems_of_units() -> None:
+    lines = {line["what"]: line for line in catch_chamber().values["comparison"]}
+    assert lines["Arrives at"]["a"] == "14 m/s (32 mph)"
+    assert lines["Arrives at"]["b"] == "7 m/s (15 mph)"
+    assert lines["Mesh, in hose areas"]["a"] == "35"
 
 
 def test_stopping_distance_is_metres() -> None:

@@ -1,0 +1,157 @@
+"""One hose and what it does to an animal, and two of them side by side."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from typing import Any
+
+from calc import units
+from calc.method import air, duct, insect
+from calc.method import catch_chamber_landing as landing
+from calc.method import holding_gas as gas
+from calc.method.holding_box import Animals
+
+Given = Mapping[str, Any]
+
+
+@dataclass(frozen=True, slots=True)
+class Setup:
+    """One hose: name, flow in m3/s, bore in m, length in m, and what it does to an animal."""
+
+    name: str
+    flow: float
+    bore: float
+    length: float
+    animal: landing.Animal
+    density: float
+
+    @property
+    def air_speed(self) -> float:
+        """Mean air speed in the hose, m/s."""
+        return self.flow / duct.circle(self.bore)
+
+    def arrives(self, share: float = 1.0, length: float | None = None) -> float:
+        """Return the arrival speed in m/s for a share of the area, and maybe another length."""
+        return landing.arrival(
+            self.air_speed,
+            self.density,
+            self.animal.area * share,
+            self.animal.mass,
+            self.length if length is None else length,
+        )
+
+    @property
+    def lift(self) -> float:
+        """Drag of the hose's air on a limp animal over its weight."""
+        return insect.drag_in_body_weights(
+            self.density, self.air_speed, self.animal.area, self.animal.mass
+        )
+
+
+def meets_at(setup: Setup, given: Given) -> float:
+    """Return the speed in m/s with which the animal meets the catch."""
+    rate = insect.drag_rate(setup.density, setup.animal.area, setup.animal.mass)
+    return landing.coasting(setup.arrives(), rate, given["gap"] / 100)
+
+
+def hose(setup: Setup) -> dict[str, Any]:
+    """Return what the hose does: air, arrival and its range in m/s, lift in body weights."""
+    return {
+        "air": setup.air_speed,
+        "arrival": setup.arrives(),
+        "range": (setup.arrives(landing.AREA_LOW), setup.arrives(landing.AREA_HIGH)),
+        "lift": setup.lift,
+    }
+
+
+def touch(setup: Setup, given: Given) -> dict[str, Any]:
+    """Return the landing: m/s, mJ, fall in m, body weights, give wanted in mm."""
+    meets = meets_at(setup, given)
+    return {
+        "meets": meets,
+        "energy": landing.energy(setup.animal.mass, meets),
+        "drop": landing.drop_height(meets),
+        "force": landing.mean_deceleration(meets, given["give"] / 1000) / insect.GRAVITY,
+        "needed": landing.give_needed(meets),
+    }
+
+
+def mesh(setup: Setup, given: Given) -> dict[str, Any]:
+    """Return the mesh: hose areas, loss clean and half covered in Pa, area wanted in cm2."""
+    share = duct.mesh_open_share(given["mesh_opening"], given["mesh_wire"])
+    viscosity = air.viscosity(given["temperature"])
+    clean, half = (
+        landing.mesh_loss(
+            setup.flow,
+            given["mesh_area"] / 1e4,
+            part,
+            given["mesh_opening"] / 1000,
+            setup.density,
+            viscosity,
+        )
+        for part in (share, share / 2)
+    )
+    return {
+        "areas": given["mesh_area"] / 1e4 / duct.circle(setup.bore),
+        "clean": clean,
+        "half": half,
+        "wanted": landing.target("hose_areas") * duct.circle(setup.bore) * 1e4,
+    }
+
+
+def running(setup: Setup, animals: Animals, temperature: float) -> dict[str, Any]:
+    """Return what the animals add to the air that passes: carbon dioxide in percent, K."""
+    flow = setup.flow * 60_000
+    return {
+        "carbon_dioxide": animals.carbon_dioxide(temperature) / 1000 / 60 / flow * 100,
+        "rise": animals.heat(temperature) / gas.heat_carried(flow, temperature),
+    }
+
+
+def _told(value: float, unit: str, customary: str, digits: int = 0, there: int = 0) -> str:
+    """Write a value in both systems of units."""
+    other = units.convert(value, unit, customary)
+    return (
+        f"{units.show(value, digits)} {units.label(unit)} "
+        f"({units.show(other, there)} {units.label(customary)})"
+    )
+
+
+def _column(setup: Setup, given: Given, animals: Animals) -> list[tuple[str, str]]:
+    flown, landed = hose(setup), touch(setup, given)
+    meshed, runs = mesh(setup, given), running(setup, animals, given["temperature"])
+    low, high = flown["range"]
+    return [
+        ("Air in the hose", _told(flown["air"], "m/s", "mph")),
+        ("Lift, body weights", f"{flown['lift']:.1f}"),
+        ("Arrives at", _told(flown["arrival"], "m/s", "mph")),
+        (
+            "Arrives between",
+            f"{low:.0f} and {_told(high, 'm/s', 'mph')}",
+        ),
+        ("Meets the catch at", _told(landed["meets"], "m/s", "mph")),
+        ("Energy", f"{landed['energy']:.0f} mJ"),
+        ("Like a fall of", _told(landed["drop"], "m", "ft", 1)),
+        ("Braked by, body weights", f"{landed['force']:.0f}"),
+        ("Give wanted", _told(landed["needed"], "mm", "inch", 0, 1)),
+        ("Mesh, in hose areas", f"{meshed['areas']:.0f}"),
+        ("Mesh to aim for", _told(meshed["wanted"], "cm**2", "inch**2", -1)),
+        ("Mesh loss, clean", _told(meshed["clean"], "Pa", "inH2O", 1, 3)),
+        ("Mesh loss, half covered", _told(meshed["half"], "Pa", "inH2O", 1, 3)),
+        ("Carbon dioxide they add", f"{runs['carbon_dioxide']:.3f} %"),
+        ("They warm the air by", _told(runs["rise"], "delta_degC", "delta_degF", 1, 1)),
+    ]
+
+
+def compared(given: Given, setups: Sequence[Setup], animals: Animals) -> list[dict[str, str]]:
+    """Return the rows of the comparison: what, set-up A, set-up B in both systems of units."""
+    columns = [_column(setup, given, animals) for setup in setups]
+    return [
+        {
+            "what": what,
+            "a": first,
+            "b": columns[1][place][1] if len(columns) > 1 else "not compared",
+        }
+        for place, (what, first) in enumerate(columns[0])
+    ]

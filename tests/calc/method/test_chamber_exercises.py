@@ -1,0 +1,65 @@
+"""The answers to the exercises of the four pages, computed."""
+
+from __future__ import annotations
+
+import pytest
+
+from calc.method.catch_chamber import catch_chamber
+from calc.method.holding_and_driving import holding_and_driving
+from calc.method.opening_the_cavity import opening_the_cavity
+from calc.method.passing_life_on import passing_life_on
+
+
+def test_chamber_hose() -> None:
+    result = catch_chamber(flow_a=34, bore_a=38, length_a=3, flow_b=44, bore_b=63, length_b=3)
+    assert result.text("arrival_a") == "14 m/s"
+    assert result.text("arrival_b") == "7 m/s"
+
+
+def test_chamber_battery() -> None:
+    assert catch_chamber(battery=72, motor=288).text("battery_minutes") == "13 min"
+    assert 72 / 288 * 60 == 15
+
+
+def test_chamber_mesh() -> None:
+    assert catch_chamber(animal="germanica", mesh_opening=6).stopped
+
+
+def test_opening_tiers() -> None:
+    result = opening_the_cavity(tiers=6, spacing=2.8, lowest=4, comb=20, bay=36.8)
+    assert result.values["planned"] == 9
+    assert result.text("bottom") == "-1 cm"
+    assert result.text("top") == "37 cm"
+    assert result.text("height") == "38 cm"
+    assert result.text("width") == "26 cm"
+
+
+def test_opening_flakes() -> None:
+    assert opening_the_cavity(asbestos="yes").stopped
+
+
+def test_holding_lid() -> None:
+    lid = holding_and_driving(temperature=25, air="lid", mesh_area=150, mesh_share=40)
+    two = holding_and_driving(temperature=25, air="two", mesh_area=20, mesh_share=40)
+    assert lid.values["share"] == pytest.approx(3.5, abs=0.25)
+    assert two.values["share"] < 1
+
+
+def test_holding_parked() -> None:
+    result = holding_and_driving(temperature=22, parked=30)
+    assert result.text("car") == "41 °C"
+    assert result.stopped
+
+
+def test_passing_hens() -> None:
+    result = passing_life_on(purpose="feed", hens=10, feed=110, brood=1200, share=10)
+    assert result.values["verdict"] == "110 g (3.9 oz) a day for the flock, for 11 days."
+
+
+def test_passing_neighbour() -> None:
+    assert passing_life_on(purpose="feed", history="unknown").stopped
+
+
+def test_passing_two_kilometres() -> None:
+    told = passing_life_on(purpose="move", workers=100, km=2).values["verdict"]
+    assert told == "34 to 66 of 100 workers may be back at the old hole."
