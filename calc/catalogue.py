@@ -18,10 +18,15 @@ from calc.method.how_many_left import how_many_left
 from calc.method.opening_the_cavity import opening_the_cavity
 from calc.method.passing_life_on import passing_life_on
 from calc.method.stragglers import waiting_for_stragglers
+from calc.safety.acclimatisation import acclimatisation_plan
+from calc.safety.briefing import briefing
 from calc.safety.heat_in_suit import heat_in_suit
+from calc.safety.hollow_tree import hollow_tree
+from calc.safety.keep_away import keep_away
 from calc.safety.ladder_and_lines import ladder_and_lines
 from calc.safety.lifting import weight_and_lifting
 from calc.safety.noise_dose import noise_dose
+from calc.safety.sting_plan import sting_plan
 
 _ALL: tuple[Calculator, ...] = (
     how_many_left,
@@ -36,9 +41,14 @@ _ALL: tuple[Calculator, ...] = (
     holding_and_driving,
     passing_life_on,
     which_animal,
+    hollow_tree,
     weight_and_lifting,
     ladder_and_lines,
     noise_dose,
+    acclimatisation_plan,
+    sting_plan,
+    keep_away,
+    briefing,
 )
 
 CALCULATORS: Mapping[str, Calculator] = MappingProxyType({each.name: each for each in _ALL})

@@ -1,0 +1,137 @@
+"""The rows of the briefing card: go conditions, limits, stop list, numbers to call."""
+
+from __future__ import annotations
+
+import math
+from typing import Any
+
+from calc import tables
+from calc.declare import Result
+from calc.safety.briefing_parts import Parts
+
+Row = dict[str, Any]
+
+_DRINK = "NIOSH 2017, USA"
+
+
+def conditions(parts: Parts, planned: float) -> list[Row]:
+    """Return what must hold before the suit goes on, each with its part."""
+    made = [
+        {"part": "Stings", "condition": row["condition"]}
+        for row in parts.stings.values["conditions"] or ()
+    ]
+    made += _heat_conditions(parts, planned)
+    if parts.noise.values["niosh_dose"] > 100:
+        made.append({"part": "Noise", "condition": "Better ear protection or fewer minutes."})
+    if parts.ladder is not None:
+        made.append({"part": "Ladder", "condition": "Top tied or foot held; load within rating."})
+    if parts.people.inputs["disturbance"] == "vibration":
+        made.append({"part": "People", "condition": "No saw while insects fly."})
+    return made
+
+
+def _heat_conditions(parts: Parts, planned: float) -> list[Row]:
+    heat, made = parts.heat.values, []
+    minutes = heat["work_minutes"]
+    if minutes is None or minutes == 60:
+        return []
+    if heat["planned_spells"] and heat["planned_spells"] > 1:
+        made.append(
+            {
+                "part": "Heat",
+                "condition": f"{heat['planned_spells']} spells with rests between; "
+                f"{heat['planned_time']:.0f} min on site.",
+            }
+        )
+    today = parts.days.values["today_minutes"]
+    if parts.days.inputs["person"] != "used" and today is not None and planned > today:
+        made.append(
+            {
+                "part": "First days",
+                "condition": f"Today {today} min in heat and suit at most; the rest another day.",
+            }
+        )
+    return made
+
+
+def limits(parts: Parts) -> list[Row]:
+    """Return the limits and times to read aloud, each with body, year and place."""
+    heat, people, stings = parts.heat, parts.people, parts.stings
+    made = [
+        _row("Work in an hour, at most", heat.text("work_minutes"), "NIOSH 2016, USA"),
+        _row("Rest in an hour, at least", heat.text("rest_minutes"), "NIOSH 2016, USA"),
+        _row("Drink an hour", _both(heat, "water"), _DRINK),
+        _row("Never drink more an hour than", _both(heat, "water_most"), _DRINK),
+        _row("Suits only, within", _both(people, "inner"), "our zone"),
+        _row("Nobody outdoors, within", _both(people, "downwind"), "our zone"),
+        _row("In, and windows shut, before", people.text("shut_from"), "our value"),
+        _row("Normal again after", people.text("normal_after"), "our value"),
+        _row("If they come, run", f"{_both(people, 'run')} or more, to a door", "Korean test"),
+        _row("Check-in at least every", stings.text("check_in"), "our value"),
+        _row("Help at your side after", stings.text("help_at"), "your area; USA 2015 if not typed"),
+        _row("Middle time to arrest", f"{_arrest():.0f} min", "Pumphrey 2000, UK"),
+        _row("Second device, if no better", stings.text("second_dose"), "ASCIA 2021; label"),
+        _row("Wash an eye", f"{stings.text('eye_minutes')} or more", "ANSI Z358.1, USA"),
+        _row("Noise dose of the day", parts.noise.text("niosh_dose"), "NIOSH 1998, USA"),
+    ]
+    if parts.ladder is not None:
+        made += [
+            _row("Clear of power lines", _both(parts.ladder, "clearance"), "widest rule, OSHA"),
+            _row("Ladder foot out", _both(parts.ladder, "foot_out"), "one in four, OSHA"),
+        ]
+    return made
+
+
+def _row(what: str, value: str, by: str) -> Row:
+    return {"what": what, "value": value, "by": by}
+
+
+def _both(result: Result, name: str) -> str:
+    si, us = result.text(name), result.text(name, customary=True)
+    return si if si == us else f"{si} ({us})"
+
+
+def _arrest() -> float:
+    return float(tables.row("time_courses", "venom")["minutes"])
+
+
+def stop_list(parts: Parts) -> list[Row]:
+    """Return what ends the job at once, read aloud in every run."""
+    adult = parts.stings.values["hospital_adult"]
+    made = [
+        ("Trouble with breathing, voice, tongue; faint; vomiting after a sting",
+         "adrenaline as the plan says, call, lie flat"),
+        ("Confused, slurred, fit or collapse in heat", "call, cool with water or ice at once"),
+        ("Dizzy, sick, headache, cramps", "out, suit open, done for the day"),
+        ("Sting in mouth, throat or eye", f"out; wash the eye {_eye()} min or more; hospital"),
+        (f"{adult} stings or more, a light person fewer", "hospital today, even if well"),
+        ("Insects inside suit or veil", "out of the zone at once, then open"),
+        ("A person or animal in the zone", "bring them out; the vacuum keeps running"),
+        ("Missed check-in, phone or watcher gone", "stop, come out"),
+        ("Honey bees, bumble bees, bats, nesting birds", "close up, stop, ask"),
+        ("Wire, asbestos, droppings, rotten wood", "stop; the licensed trade"),
+        ("Thunder, dusk without light, wind that moves the ladder", "stop"),
+    ]  # fmt: skip
+    return [{"sign": sign, "do": do} for sign, do in made]
+
+
+def _eye() -> int:
+    return math.ceil(float(tables.row("eye_washing", "ansi")["minutes"]))
+
+
+def numbers() -> list[Row]:
+    """Return the local numbers, left blank to write in."""
+    blank = "____________________"
+    return [
+        {"who": who, "number": blank}
+        for who in (
+            "Emergency number here",
+            "Hospital, minutes by car",
+            "Poison centre",
+            "Address, gate, GPS",
+            "Meeting point for the ambulance",
+            "Watcher; caller",
+            "Client",
+            "Utility; wildlife authority",
+        )
+    ]

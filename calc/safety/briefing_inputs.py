@@ -1,0 +1,113 @@
+"""Inputs of "Before you start": those of the other calculators, each asked once."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from calc.declare import Choice, Count, Input, Number, Option
+from calc.safety import heat_inputs, keep_away_forms, ladder_forms, noise_forms, sting_plan_inputs
+from calc.safety.acclimatisation import acclimatisation_plan
+
+
+def _number(inputs: tuple[Input, ...], name: str) -> Number:
+    found = next(each for each in inputs if each.name == name)
+    if not isinstance(found, Number):
+        raise TypeError(name)
+    return found
+
+
+def _choice(inputs: tuple[Input, ...], name: str) -> Choice:
+    found = next(each for each in inputs if each.name == name)
+    if not isinstance(found, Choice):
+        raise TypeError(name)
+    return found
+
+
+def _without(choice: Choice, *values: str) -> tuple[Option, ...]:
+    return tuple(option for option in choice.options if option.value not in values)
+
+
+_HEAT, _PLAN = heat_inputs.INPUTS, acclimatisation_plan.inputs
+_SUN, _WORK = _choice(_HEAT, "sun"), _choice(_HEAT, "work")
+_NEW = ("person", ("new_heat", "new_suit", "hot_spell", "back"))
+_UP = ("ladder", ("up",))
+
+INPUTS: tuple[Input, ...] = (
+    replace(_number(_HEAT, "air_temperature"), only_if=None),
+    replace(_number(_HEAT, "humidity"), only_if=None),
+    replace(_SUN, only_if=None, options=_without(_SUN, "radiation")),
+    replace(_number(_HEAT, "wind"), only_if=None),
+    replace(_WORK, options=_without(_WORK, "own")),
+    _choice(_PLAN, "person"),
+    replace(_number(_PLAN, "day"), only_if=_NEW),
+    replace(_number(_PLAN, "full_minutes"), only_if=_NEW),
+    Number(
+        name="planned_minutes",
+        label="Planned work in the suit",
+        meaning="All spells together, without the rests.",
+        unit="min",
+        low=1,
+        high=480,
+        why="more than a working day is no plan",
+        source="own_reasoning",
+        default=40,
+        step=5,
+    ),
+    replace(_number(noise_forms.INPUTS, "saw_minutes"), default=0),
+    Choice(
+        name="ladder",
+        label="Ladder",
+        meaning="For the capture or to look in; no saw and no heavy piece from it.",
+        options=(
+            Option(value="none", label="No ladder"),
+            Option(value="up", label="Someone climbs"),
+        ),
+        default="none",
+    ),
+    replace(_number(ladder_forms.INPUTS, "support_height"), only_if=_UP),
+    replace(_number(ladder_forms.INPUTS, "line_distance"), only_if=_UP),
+    keep_away_forms.GROUP,
+    keep_away_forms.DISTURBANCE,
+    keep_away_forms.COLONY,
+    Choice(
+        name="around",
+        label="People, animals and ways around",
+        meaning="Told, in, counted; paths and roads within the outer zone closed.",
+        options=(
+            Option(value="done", label="All told, in, and closed"),
+            Option(value="open", label="Not yet, or not sure"),
+        ),
+        default="done",
+    ),
+    Count(
+        name="helpers",
+        label="Adults who watch",
+        meaning="Outside the zone, with the phone.",
+        low=0,
+        high=10,
+        why="a job for one small team",
+        source="own_sting_plan",
+        default=1,
+    ),
+    sting_plan_inputs.REACTIONS,
+    sting_plan_inputs.HEALTH,
+    sting_plan_inputs.HOME_REACTION,
+    _choice(sting_plan_inputs.INPUTS, "home_place"),
+    Choice(
+        name="adrenaline",
+        label="Adrenaline on site",
+        meaning="As prescribed, out of the vehicle, in the shade.",
+        options=(
+            Option(value="two", label="Two devices, in date and cool"),
+            Option(value="one", label="One device, in date and cool"),
+            Option(value="old", label="Out of date, or was hot"),
+            Option(value="none", label="None"),
+        ),
+        default="two",
+    ),
+    replace(sting_plan_inputs.TRAINED, only_if=("adrenaline", ("two", "one", "old"))),
+    sting_plan_inputs.SIGNAL,
+    sting_plan_inputs.AREA,
+    sting_plan_inputs.RESPONSE,
+)
+"""What the reader gives, in the order of the form."""

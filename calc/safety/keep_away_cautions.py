@@ -1,0 +1,184 @@
+"""Stops and cautions of "Keeping people away"."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from calc.declare import Caution
+from calc.safety.keep_away_zones import AT_WORK, FELT_WIND, Zone, place
+from calc.safety.levels import caution, note, stop
+
+HELD_BACK = ("shut_from", "normal_after")
+"""Results that a stop withholds: the times that belong to a start."""
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Around:
+    """The nest's surroundings as given; None where there is no such place."""
+
+    group: str
+    disturbance: str
+    wind: float
+    downwind: bool
+    house: float
+    way: str
+    way_distance: float | None
+    way_closed: bool
+    neighbour: float | None
+    told: bool
+    loose: bool
+    door: float
+
+    @property
+    def at_work(self) -> bool:
+        """Whether the nest is being worked on."""
+        return self.disturbance in AT_WORK
+
+
+def cautions(around: Around, zone: Zone) -> list[Caution]:
+    """Return the cautions of one run, at least four in every run."""
+    made = [*_stops(around, zone), _RUN, *_places(around, zone)]
+    if around.group in {"yellow_legged", "giant"} and around.disturbance == "passive":
+        made.append(_REPORT)
+    if around.disturbance == "vibration":
+        made.append(_VIBRATION)
+    if around.wind >= FELT_WIND:
+        made.append(_WIND)
+    return [*made, _OURS, _DARK, _JURISDICTION]
+
+
+def _stops(around: Around, zone: Zone) -> list[Caution]:
+    made = []
+    if around.group == "giant" and around.at_work:
+        made.append(_GIANT)
+    if around.group == "yellow_legged" and around.at_work:
+        made.append(_AUTHORITY)
+    if around.loose:
+        made.append(_LOOSE)
+    way = around.way_distance
+    if (
+        around.at_work
+        and way is not None
+        and not around.way_closed
+        and place(way, zone, around.downwind) != "beyond"
+    ):
+        made.append(_ROAD if around.way == "road" else _WAY)
+    near = around.neighbour
+    if (
+        around.at_work
+        and near is not None
+        and not around.told
+        and place(near, zone, around.downwind) != "beyond"
+    ):
+        made.append(_NEIGHBOUR)
+    return made
+
+
+def _places(around: Around, zone: Zone) -> list[Caution]:
+    made = []
+    if place(around.house, zone, around.downwind) == "inner":
+        made.append(_HOUSE_INNER)
+    elif place(around.house, zone, around.downwind) == "outer":
+        made.append(_HOUSE_OUTER)
+    if around.door > zone.outer:
+        made.append(_DOOR)
+    return made
+
+
+_GIANT = stop(
+    "Giant hornets: do not work on this nest. Keep away, photograph from afar, report it.",
+    "It stings through ordinary suits and can spray venom; the authority removes it.",
+    "pnw_hornet",
+    HELD_BACK,
+)
+_AUTHORITY = stop(
+    "Yellow-legged hornets: ask the authority before any work; in most countries it must be "
+    "reported and only its teams take the nest.",
+    "An invasive species in Europe and North America.",
+    "eu_1143_2014",
+    HELD_BACK,
+)
+_LOOSE = stop(
+    "Children or animals are loose in the zone: bring them in, count them, shut the door.",
+    "They do not keep to tape, and dogs snap at wasps.",
+    "own_zones",
+    HELD_BACK,
+)
+_WAY = stop(
+    "People can walk into the outer zone: close the way with tape and a person, or change the "
+    "hour.",
+    "Tape alone is stepped over.",
+    "own_zones",
+    HELD_BACK,
+)
+_ROAD = stop(
+    "A road lies in the outer zone and is open: ask the road authority or the police how to close "
+    "or warn. Do not stop traffic yourself.",
+    "A sting at the wheel, or you on the road, is worse than the nest.",
+    "own_zones",
+    HELD_BACK,
+)
+_NEIGHBOUR = stop(
+    "A neighbour within the outer zone knows nothing: tell them before the first contact.",
+    "Their window, their dog and their allergy are in your zone.",
+    "own_zones",
+    HELD_BACK,
+)
+_RUN = caution(
+    "If they come: run, at once and straight, at least 10 m and on to a closed door or vehicle. "
+    "Do not walk, crouch, flap or jump into water.",
+    "In a Korean test one or no hornet was left after 10 m of running; walkers were followed for "
+    "300 m, and crouching did not help.",
+    "choi_velutina_people",
+)
+_HOUSE_INNER = caution(
+    "The house lies within the inner zone: everyone out of the rooms on that side, windows and "
+    "vents shut, another door in use, or the family away.",
+    "Insects get in by gaps, lamps and bathroom fans.",
+    "own_zones",
+)
+_HOUSE_OUTER = caution(
+    "The house lies within the outer zone: people and pets in, windows and air intakes shut "
+    "until you say done.",
+    "Flying adults search the walls around.",
+    "own_zones",
+)
+_DOOR = caution(
+    "The closed door is beyond the outer zone: park a closed vehicle nearer, engine off, keys "
+    "with you, and walk the way once.",
+    "The run ends at a door.",
+    "own_zones",
+)
+_REPORT = caution(
+    "Report this species. Do not disturb, move or release it.",
+    "Report duties hold in most countries where it is not native.",
+    "eu_1143_2014",
+)
+_VIBRATION = caution(
+    "No saw while insects fly. Catch first; vibration brings all of them out at once.",
+    "Mowing and shaking are named as triggers; no threshold has been measured.",
+    "milvus_crabro",
+)
+_WIND = caution(
+    "Stand and hold people upwind. Alarm odour drifts with the wind.",
+    "No published figure ties wind to distance; our outer zone is one row wider downwind.",
+    "own_zones",
+)
+_OURS = caution(
+    "Our zones for work are a suggestion: nobody has measured a nest while it is taken out. If "
+    "insects search people at the line, move the line out.",
+    "Published distances are for calm nests or tests with hornets, and they disagree.",
+    "own_zones",
+)
+_DARK = caution(
+    "Dark clothes and hair are attacked first; swinging arms draw more. Light clothes, covered "
+    "hair, no perfume, no flapping, for watchers as well.",
+    "Black drew most attacks in three hornets; some perfumes hold the odours of their alarm.",
+    "korea_three_hornets",
+)
+_JURISDICTION = note(
+    "Distances are advice of the bodies named. Law on public ways, traffic, protected "
+    "species and trespass is local and comes first.",
+    "German, French and Korean figures, some of them for one species only.",
+    "own_zones",
+)
