@@ -178,12 +178,20 @@ def _findings(
         tight_planned=gas.closed_minutes(box.volume, gives, gas.limit("planned", "percent") / 100),
         parked=given["parked"],
         car=_car(given),
+        car_box=_in_car(given, animals, box),
         car_minutes=car_minutes(outside, gas.limit("end", "temperature")),
         volume=given["length"] * given["width"] * given["height"] / 1000,
         volume_needed=_needed(animals.mass),
         screen=_screen(given),
         screen_wanted=gas.figure("package_screen") * animals.mass,
     )
+
+
+def _in_car(given: Given, animals: Animals, box: Box) -> float:
+    """Return the temperature of the box in the parked car, degC; its air plus the box's rise."""
+    air = _car(given)
+    rise = steady_rise(box, animals, air, MOST_RISE)
+    return air + (MOST_RISE if rise is None else rise)
 
 
 def _car(given: Given) -> float:

@@ -28,6 +28,7 @@ class Findings:
     tight_planned: float
     parked: float
     car: float
+    car_box: float
     car_minutes: float | None
     volume: float
     volume_needed: tuple[float, float]
@@ -93,11 +94,11 @@ def _stops(found: Findings) -> Iterator[Caution]:
             source="holding_limits_ours",
             hides=HIDDEN,
         )
-    if found.parked > 0 and found.car >= gas.limit("end", "temperature"):
+    if found.parked > 0 and found.car_box >= gas.limit("end", "temperature"):
         yield Caution(
             level="stop",
             text=f"Do not leave them in the parked car: its air reaches {degrees(found.car)} in "
-            "that time on an average clear day.",
+            "that time on an average clear day, and the box is warmer still.",
             reason="Open windows hardly help, and half of all cars get hotter.",
             source="null_parked_cars",
             hides=HIDDEN,

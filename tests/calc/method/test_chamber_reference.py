@@ -132,9 +132,12 @@ def test_settling_point_against_a_root_finder(mass: float, state: str, wall: flo
 
 
 # scipy 1.17, integrate.solve_ivp: the warming in time, not in temperature.
-@pytest.mark.parametrize(("mass", "outside"), [(900.0, 28.0), (3000.0, 20.0)])
-def test_warming_against_an_integrator(mass: float, outside: float) -> None:
-    animals, box = Animals(mass, "caught"), Box(20.0, 2.0)
+@pytest.mark.parametrize(
+    ("mass", "state", "outside"),
+    [(900.0, "caught", 28.0), (3000.0, "caught", 20.0), (3000.0, "calm", 28.0)],
+)
+def test_warming_against_an_integrator(mass: float, state: str, outside: float) -> None:
+    animals, box = Animals(mass, state), Box(20.0, 2.0)
     capacity = 20 / 1000 * 1.2 * gas.SPECIFIC_HEAT + mass * 3.4
 
     def warm(_: float, t: list[float]) -> list[float]:

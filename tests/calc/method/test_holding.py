@@ -150,6 +150,13 @@ def test_mesh_that_is_asked_for_keeps_the_plan() -> None:
     assert box.exchange(1.75, 25.0) == pytest.approx(gas.air_needed(600, 0.01), rel=0.02)
 
 
+def test_two_meshes_diffuse_twice_as_much_as_one() -> None:
+    one, two = Box(20, 2.0, 0.004, 0.0), Box(20, 2.0, 0.004, 0.25)
+    assert two.exchange(0.0, 25.0) == pytest.approx(2 * one.exchange(0.0, 25.0))
+    assert two.exchange(2.0, 25.0) > 5 * one.exchange(2.0, 25.0)
+    assert Box(20, 2.0).exchange(5.0, 25.0) == 0.0
+
+
 def test_car_time_turns_the_rise_round() -> None:
     for target in (24.0, 30.0, 35.0, 44.0):
         minutes = car_minutes(20.0, target)
@@ -162,6 +169,14 @@ def test_car_time_turns_the_rise_round() -> None:
 def test_a_box_that_stalls_is_never_hot() -> None:
     assert minutes_to_temperature(Box(20, 2.0), Animals(100, "calm"), 20.0, 35.0) is None
     assert minutes_to_temperature(Box(20, 2.0), Animals(100, "calm"), 36.0, 35.0) == 0.0
+
+
+def test_the_box_in_the_car_is_warmer_than_the_car() -> None:
+    # At 24.4 °C ten minutes bring the air just below the end; the box passes it.
+    air_only = 24.4 + car_rise(10) * 5 / 9
+    assert air_only < 35
+    assert not holding_and_driving(temperature=24.4, parked=0).stopped
+    assert holding_and_driving(temperature=24.4, parked=10).stopped
 
 
 def test_runaway_box_is_told() -> None:
