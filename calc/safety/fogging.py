@@ -1,0 +1,217 @@
+"""Fogging: the declaration and the core. The model is in ``fogging_core``."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import Any
+
+from calc import tables
+from calc.declare import Answer, Axis, Calculator, Chart, Series
+from calc.safety import humidity as moist_air
+from calc.safety.fogging_cautions import Findings, cautions
+from calc.safety.fogging_core import Setup, habit
+from calc.safety.fogging_forms import INPUTS, OUTPUTS
+
+_CHANGES: tuple[tuple[str, dict[str, Any], str], ...] = (
+    ("run a fan", {"fan": True}, "battery, noise, and dust drawn in"),
+    ("keep breath out: nose seal, breathe down", {"breath": "down"}, "hard work breathes hard"),
+    ("dry the face, wear a sweat band", {"sweat": "dry"}, "lasts until you sweat again"),
+    ("goggle with indirect vents", {"eyewear": "indirect"}, "still fogs over a wet face"),
+    ("turn out of the wind", {"wind": "calm"}, "the face gets hotter"),
+    ("warm the lens in the suit first", {"stored": None}, "only for the first minutes"),
+)
+"""Changes of the table: what it is, what it sets, and its limit."""
+
+_UNCOUNTED = (
+    ("anti-fog lens, mark N or X", "buys time on a wet lens; a test of seconds, not counted here"),
+    ("mesh visor instead", "cannot fog, and stops no sprayed venom: only over splash goggles"),
+)
+"""Changes without a figure."""
+
+
+def core(
+    *,
+    air_temperature: float,
+    humidity: float,
+    eyewear: str,
+    shares: str,
+    breath: str | None,
+    sweat: str | None,
+    breath_share: float | None,
+    sweat_share: float | None,
+    fan: str,
+    wind: str,
+    stored: float | None,
+    worn: float | None,
+) -> Answer:
+    """Compare lens and dew point; see the declaration for units."""
+    air_dew = moist_air.dew_point(air_temperature, humidity)
+    if eyewear == "mesh":
+        found = _findings(None, eyewear, breath)
+        return Answer(
+            values={"verdict": verdict(found), "air_dew_point": air_dew, "options": _no_figures()},
+            cautions=cautions(found),
+        )
+    setup = Setup(
+        air=air_temperature,
+        rh=humidity,
+        eyewear=eyewear,
+        breath=breath or "normal",
+        sweat=sweat or "damp",
+        fan=fan == "yes",
+        wind=wind,
+        stored=stored,
+        worn=worn or 0.0,
+        own_breath=None if breath_share is None else breath_share / 100,
+        own_sweat=None if sweat_share is None else sweat_share / 100,
+    )
+    found = _findings(setup, eyewear, breath)
+    options = _options(setup)
+    values = {
+        "verdict": verdict(found),
+        "margin": setup.margin,
+        "best": _best(options),
+        "options": options + _no_figures(),
+        "lens": setup.lens,
+        "lens_settled": setup.settled,
+        "dew_point": setup.dew_point,
+        "air_dew_point": air_dew,
+        "clear_after": setup.clear_after,
+        "breath_behind": 100 * setup.shares[0],
+        "sweat_behind": 100 * setup.shares[1],
+    }
+    return Answer(values=values, cautions=cautions(found), charts=[_chart(setup)])
+
+
+def verdict(found: Findings) -> str:
+    """Say whether the lens is expected to fog; never a promise."""
+    if found.margin is None:
+        return "No lens, so nothing fogs, and nothing stops a spray."
+    if found.margin < 0:
+        return "Expected to fog: change the setup before you go near."
+    if found.margin < found.error:
+        return "May fog: the room left is less than the error of the estimate."
+    return "Not expected to fog as long as nothing changes."
+
+
+def _findings(setup: Setup | None, eyewear: str, breath: str | None) -> Findings:
+    return Findings(
+        eyewear=eyewear,
+        margin=None if setup is None else setup.margin,
+        error=habit("error"),
+        stops_spray=tables.row("fog_eyewear", eyewear)["splash"] == "yes",
+        cold_lens=setup is not None and setup.lens < setup.settled - 0.1,
+        clear_after=None if setup is None else setup.clear_after,
+        mask=breath == "mask",
+    )
+
+
+def _options(setup: Setup) -> list[dict[str, Any]]:
+    made = []
+    for change, sets, limit in _CHANGES:
+        other = replace(setup, **sets)
+        if "breath" in sets or "sweat" in sets:
+            # Shares typed in by the reader are halved as the habit would.
+            other = replace(other, own_breath=_less(setup, sets, "breath"),
+                            own_sweat=_less(setup, sets, "sweat"))  # fmt: skip
+        gain = other.margin - setup.margin
+        if gain > 0.05:
+            made.append({"change": change, "margin": other.margin, "gain": gain, "limit": limit})
+    return sorted(made, key=lambda row: -row["gain"])
+
+
+def _less(setup: Setup, sets: dict[str, Any], part: str) -> float | None:
+    own = setup.own_breath if part == "breath" else setup.own_sweat
+    if own is None or part not in sets:
+        return own
+    return own * habit(sets[part])
+
+
+def _no_figures() -> list[dict[str, Any]]:
+    return [
+        {"change": change, "margin": None, "gain": None, "limit": limit}
+        for change, limit in _UNCOUNTED
+    ]
+
+
+def _best(options: list[dict[str, Any]]) -> str:
+    if not options:
+        return "Nothing in the list gains much: wait for drier air, or work in short spells."
+    return f"{options[0]['change'].capitalize()}: {options[0]['gain']:.1f} °C gained."
+
+
+def _chart(setup: Setup) -> Chart:
+    x = tuple(float(each) for each in range(0, 101, 5))
+    told = [replace(setup, rh=max(each, 5.0)) for each in x]
+    return Chart(
+        name="humidity",
+        title="Lens and dew point by humidity",
+        alt=(
+            "The dew point behind the lens rises with humidity; the lens does not. Now: lens "
+            f"{setup.lens:.1f} and dew point {setup.dew_point:.1f} °C."
+        ),
+        x=Axis(label="Relative humidity", unit="percent", low=0, high=100),
+        y=Axis(label="Temperature", unit="degC", customary="degF"),
+        series=(
+            Series(label="dew point behind it", x=x, y=tuple(each.dew_point for each in told)),
+            Series(label="lens", x=(0.0, 100.0), y=(setup.lens, setup.lens), style="dashed"),
+            Series(label="now", x=(setup.rh,), y=(setup.dew_point,), style="points"),
+        ),
+    )
+
+
+fogging = Calculator(
+    name="fogging",
+    title="Fogging",
+    part="safety",
+    purpose=(
+        "Whether goggles will fog in this weather and what keeps them clear, so that your eyes "
+        "stay covered."
+    ),
+    inputs=INPUTS,
+    outputs=OUTPUTS,
+    core=core,
+    sources=(
+        "fog_model",
+        "sonntag_1990",
+        "breath_design",
+        "breath_mansour_2020",
+        "polycarbonate",
+        "en_166_marks",
+        "en_168_test",
+        "ansi_z87_marks",
+        "mesh_screens",
+        "dain_1999",
+        "eye_venom_spray",
+    ),
+    formula=(
+        (
+            r"T_{lens} = T_{in} - \frac{T_{in} - T_a}{h_i\,(1/h_i + t/k + 1/h_o)}",
+            "inner face of the lens: still air, lens and outer air in series",
+            "fog_model",
+        ),
+        (
+            r"e = e_a + f\,(e_b - e_a) + s\,(e_s - e_a)",
+            "vapour behind the lens: air, share f of breath, share s of wet skin",
+            "fog_model",
+        ),
+        (
+            r"T_d = \frac{243.12\, g}{17.62 - g}, \quad g = \ln\frac{e}{6.112}",
+            "dew point of that vapour, in hPa",
+            "sonntag_1990",
+        ),
+        (
+            r"T(t) = T_{lens} + (T_0 - T_{lens})\, e^{-t/\tau}",
+            "a lens put on at another temperature",
+            "fog_model",
+        ),
+    ),
+    assumptions=(
+        "The lens fogs as soon as it is colder than the dew point behind it; a good coating "
+        "holds that off for a while.",
+        "Breath at 34 °C and 95 %, skin at 34.5 °C and wet, air behind a goggle near 33 °C.",
+        "The shares of breath and sweat are ours; a loose nose bridge or a beard changes them.",
+        "A lens of 2.3 mm; thin visors settle faster, double lenses are warmer inside.",
+        "Rain, dirt and drops that fall on the lens are not counted.",
+    ),
+)
