@@ -20,6 +20,7 @@ from calc.method.passing_life_on import passing_life_on
 from calc.method.stragglers import waiting_for_stragglers
 from calc.safety.acclimatisation import acclimatisation_plan
 from calc.safety.briefing import briefing
+from calc.safety.fogging import fogging
 from calc.safety.heat_in_suit import heat_in_suit
 from calc.safety.hollow_tree import hollow_tree
 from calc.safety.keep_away import keep_away
@@ -41,6 +42,7 @@ _ALL: tuple[Calculator, ...] = (
     holding_and_driving,
     passing_life_on,
     which_animal,
+    fogging,
     hollow_tree,
     weight_and_lifting,
     ladder_and_lines,
