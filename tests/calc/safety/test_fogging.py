@@ -17,7 +17,7 @@ from calc.safety import humidity
 from calc.safety.fogging import fogging
 
 psychrolib.SetUnitSystem(psychrolib.SI)
-QUICK = settings(max_examples=150, deadline=None, derandomize=True, database=None)
+QUICK = settings(max_examples=100, deadline=None, derandomize=True, database=None)
 LENSES = ["indirect", "sealed", "direct", "shield", "spectacles"]
 SEA_LEVEL = 101325.0
 
@@ -109,7 +109,7 @@ def test_every_run_keeps_the_eyes_covered(day: dict[str, Any]) -> None:
 def humidity_for(wanted: float) -> float:
     """Return the humidity at which the margin of the default setup is ``wanted``."""
     low, high = 5.0, 100.0
-    for _ in range(80):
+    for _ in range(40):
         middle = (low + high) / 2
         low, high = (middle, high) if margin(humidity=middle) > wanted else (low, middle)
     return low
