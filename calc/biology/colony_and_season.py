@@ -16,6 +16,7 @@ from calc.biology.season_calendar import (
     Year,
     days_to_end,
     first_day,
+    growth,
     half_month,
     of_day,
     sexuals,
@@ -69,7 +70,7 @@ def core(
     days = _days(local_day, south, mild, found, on)
     values: dict[str, Any] = {
         "stage": say.stage_text(on, winged),
-        "adults_expected": adults_expected(on, species, mild),
+        "adults_expected": adults_expected(on, species, mild, growth(when, found)),
         "days_to_end": days,
         "sexuals": SEXUALS[winged],
         "if_left": say.if_left(species, on, days),
@@ -183,6 +184,11 @@ colony_and_season = Calculator(
             r"\tfrac12\chi^2_{0.025}(2x)\le\mu\le\tfrac12\chi^2_{0.975}(2x+2)",
             "exact limits of the mean of a count x",
             "garwood_1936",
+        ),
+        (
+            r"A_{high}=20\left(\frac{A_{peak}}{20}\right)^{g}",
+            "top of the adults to expect on the share g of the way from first workers to peak",
+            "young_colony_size",
         ),
         (
             r"\ln f=\sqrt{(\ln 1.6)^2+(\ln f_{count})^2}",

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from calc.biology.colony_size import adults_expected
-from calc.biology.season_calendar import HALVES, Year, shift, stages
+from calc.biology.season_calendar import HALVES, Year, growth, shift, stages
 from calc.declare import Axis, Chart, Series
 
 
@@ -20,7 +20,9 @@ def year_chart(found: Year, group: str, south: bool, mild: bool, here: int) -> C
     halves = range(1, HALVES + 1)
     x = tuple(_month(half) for half in halves)
     north = [shift(half) if south else half for half in halves]
-    ranges = [adults_expected(stages(half, found), group, mild) for half in north]
+    ranges = [
+        adults_expected(stages(half, found), group, mild, growth(half, found)) for half in north
+    ]
     top = max(high for _, high in ranges) or 1
     series = [
         Series(

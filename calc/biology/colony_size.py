@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 
 from calc.tables import row
@@ -28,14 +29,20 @@ def peak_size(group: str) -> tuple[int, int]:
     return int(found.get("low", 0)), int(found["high"])
 
 
-def adults_expected(stages: Sequence[str], group: str, mild: bool) -> tuple[int, int]:
-    """Return the range of adults over the stages that are possible on a date.
+def adults_expected(
+    stages: Sequence[str], group: str, mild: bool, grown: float = 1.0
+) -> tuple[int, int]:
+    r"""Return the range of adults over the stages that are possible on a date.
+
+    While it grows, the top is :math:`20\,(high/20)^g`: a steady rate of growth from 20 adults at
+    the first workers to the high end at the peak.
 
     Parameters
     ----------
     stages : from :func:`calc.biology.season_calendar.stages`
     group : species or group
     mild : winters without hard frost
+    grown : g, from :func:`calc.biology.season_calendar.growth`
 
     Range: the top is for planning, single colonies pass it. Source: colony_size (table),
     young_colony_size.
@@ -43,7 +50,7 @@ def adults_expected(stages: Sequence[str], group: str, mild: bool) -> tuple[int,
     low, high = peak_size(group)
     ranges = {
         "founding": (1, YOUNG),
-        "growing": (FEW, high),
+        "growing": (FEW, max(YOUNG, round(YOUNG * math.pow(high / YOUNG, grown)))),
         "peak": (low or FEW, high),
         "sexuals": (low or FEW, high),
         "ending": (0, high),

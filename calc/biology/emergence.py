@@ -20,7 +20,7 @@ QUEEN_EXTRA = (2.0, 3.5, 5.0)
 
 _SHARE = 0.95
 _DAYS = (1, 2, 3, 5, 7, 10, 14, 18, 21, 25)
-_STEPS = 30
+_STEPS = 20
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -187,7 +187,7 @@ def _day_of(workers: Brood, queens: Brood, place: int, cells: int) -> float:
 
 def _crossing(share: Callable[[float], float], high: float) -> float:
     low = 0.0
-    for _ in range(40):
+    for _ in range(18):  # to a fraction of a minute
         middle = (low + high) / 2
         if share(middle) < _SHARE:
             low = middle

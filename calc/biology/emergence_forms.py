@@ -113,7 +113,6 @@ OUTPUTS = (
         label="What holding needs",
         meaning="Details on the page about holding.",
         kind="text",
-        main=True,
     ),
     Out(
         name="schedule",

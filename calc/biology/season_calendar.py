@@ -194,6 +194,25 @@ def stages(when: int, found: Year) -> list[str]:
     return made or ["growing"]
 
 
+def growth(when: int, found: Year) -> float:
+    """Return how far a colony can be on its way from first workers to its peak, 0 to 1.
+
+    From the earliest first workers to the earliest peak (or young queens) of any place.
+
+    Parameters
+    ----------
+    when : half-month of the northern half
+    found : from :func:`year`
+
+    Source: season_steps.
+    """
+    workers = found.workers_from
+    top = found.peak or found.sexuals
+    if workers is None or top is None or top[0] <= workers[0]:
+        return 1.0
+    return min(1.0, max(0.0, (when - workers[0]) / (top[0] - workers[0])))
+
+
 def days_to_end(day: int, found: Year) -> tuple[int, int] | None:
     """Return the days from a day to the earliest and the latest printed end, none below 0.
 

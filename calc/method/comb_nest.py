@@ -93,11 +93,9 @@ def _log_normal(number: float, share: float, least: float) -> Part:
 
 
 def _from_total(found: Total, least: float) -> Part:
+    low, high = found.limits()
     return Part(
-        number=max(found.total, least),
-        low=max(found.low, least),
-        high=max(found.high, least),
-        se=found.se,
+        number=max(found.total, least), low=max(low, least), high=max(high, least), se=found.se
     )
 
 

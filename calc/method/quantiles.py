@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
+from functools import lru_cache
 
 from calc.method.distributions import beta_lower, chi2_upper, student_two_sided
 
@@ -69,6 +70,7 @@ def beta_quantile(chance: float, a: float, b: float) -> float:
     return _where(lambda x: beta_lower(a, b, x), chance, 0.0, 1.0)
 
 
+@lru_cache(maxsize=64)
 def student_quantile(two_sided: float, df: float) -> float:
     """Return the t that is passed on either side with the chance ``two_sided``.
 
@@ -79,7 +81,14 @@ def student_quantile(two_sided: float, df: float) -> float:
 
     Range: two_sided 1e-6 to 1. Source: inverse of :func:`student_two_sided`.
     """
-    return _where(lambda t: -student_two_sided(t, df), -two_sided, 0.0, 1e6)
+    return _where(lambda t: -student_two_sided(t, df), -two_sided, 0.0, _most_t(two_sided, df))
+
+
+def _most_t(two_sided: float, df: float) -> float:
+    high = 4.0
+    while student_two_sided(high, df) > two_sided:
+        high *= 4
+    return high
 
 
 def garwood(count: int, confidence: float = 0.95) -> tuple[float, float]:
@@ -164,6 +173,7 @@ def wilson(k: int, n: int, z: float) -> tuple[float, float]:
     return max(0.0, (middle - reach) / (1 + extra)), min(1.0, (middle + reach) / (1 + extra))
 
 
+@lru_cache(maxsize=64)
 def normal_quantile(two_sided: float) -> float:
     """Return the normal deviate that is passed on either side with this chance.
 

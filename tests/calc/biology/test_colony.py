@@ -43,6 +43,14 @@ def test_nests_in_print_had_queens_or_males_when_the_calendar_says_so(
     assert "caged" in result.values["if_taken"] or species in {"velutina", "mandarinia"}
 
 
+# Outside values: Perrard et al. 2009, table 1: four hornet nests of 15 to 120 workers in July.
+@pytest.mark.published
+@pytest.mark.parametrize("workers", [15, 40, 100, 120])
+def test_hornet_nests_of_july_lie_in_the_range_of_the_date(workers: int) -> None:
+    low, high = colony(species="velutina", month="jul", half="second").values["adults_expected"]
+    assert low <= workers + 1 <= high
+
+
 # Outside value: news report, Guernsey, August 2021: queen and 17 workers in a 10 cm nest.
 @pytest.mark.published
 def test_a_small_nest_in_august_lies_in_the_range() -> None:
@@ -97,8 +105,8 @@ def test_every_group_has_a_stage_all_year_and_an_order(group: str) -> None:
     for half in range(1, 25):
         on = calendar.stages(half, found)
         assert on
-        low, high = adults_expected(on, group, mild=False)
-        assert 0 <= low <= high <= peak_size(group)[1]
+        low, high = adults_expected(on, group, False, calendar.growth(half, found))
+        assert 0 <= low <= high <= max(20, peak_size(group)[1])
         for stage in on:
             firsts.setdefault(stage, half)
     seen = [firsts[stage] for stage in order if stage in firsts and stage != "over"]
@@ -121,6 +129,16 @@ def test_the_same_day_half_a_year_on_is_the_same_in_the_south() -> None:
     north = colony(species="crabro", month="sep", half="first")
     south = colony(species="crabro", month="mar", half="first", hemisphere="south")
     assert north.values["stage"] == south.values["stage"]
+
+
+def test_a_colony_grows_towards_its_peak() -> None:
+    tops = [
+        colony(species="velutina", month=month, half="first").values["adults_expected"][1]
+        for month in ("may", "jun", "jul", "aug", "sep", "oct")
+    ]
+    assert tops == sorted(tops)
+    assert tops[0] == 20
+    assert tops[-1] == peak_size("velutina")[1]
 
 
 def test_ragged_counts_widen_the_interval() -> None:
