@@ -38,12 +38,8 @@ def verdict(stops: int, conditions: int) -> str:
     """Say how the day stands, never that it is safe."""
     if stops:
         return f"Do not start: {stops} {'reason' if stops == 1 else 'reasons'} above."
-    if conditions:
-        return (
-            f"Only with {conditions} "
-            f"{'condition' if conditions == 1 else 'conditions'}: read them aloud, tick each."
-        )
-    return "Go as planned: nothing this card asks for is missing."
+    word = "condition" if conditions == 1 else "conditions"
+    return f"Only with {conditions} {word}: read them aloud, tick each."
 
 
 def _stops(parts: Parts) -> list[Caution]:
@@ -187,8 +183,8 @@ briefing = Calculator(
     assumptions=(
         "The house counts as beside the nest and people as downwind; “Keeping people away” takes "
         "the true distances.",
-        "The vacuum runs as long as the planned work, at a guessed level with foam plugs; “Noise” "
-        "takes your own.",
+        "The vacuum runs as long as the planned work, at a guessed level; without a saw foam "
+        "plugs are worn. “Noise of the day” takes your own levels.",
         "A ladder counts as near a line of unknown voltage, with the load of an ordinary person; "
         "“Ladder and power lines” takes yours.",
         "With the minutes of an area two minutes are added for the walk from the road.",

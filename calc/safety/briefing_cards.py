@@ -21,12 +21,14 @@ def conditions(parts: Parts, planned: float) -> list[Row]:
         for row in parts.stings.values["conditions"] or ()
     ]
     made += _heat_conditions(parts, planned)
-    if parts.noise.values["niosh_dose"] > 100:
-        made.append({"part": "Noise", "condition": "Better ear protection or fewer minutes."})
     if parts.ladder is not None:
         made.append({"part": "Ladder", "condition": "Top tied or foot held; load within rating."})
-    if parts.people.inputs["disturbance"] == "vibration":
-        made.append({"part": "People", "condition": "No saw while insects fly."})
+    if parts.noise.inputs["saw_minutes"] or parts.people.inputs["disturbance"] == "vibration":
+        made.append(
+            {"part": "Saw", "condition": "No saw while insects fly; cut protection on, cord dry."}
+        )
+    if parts.noise.inputs["protector"] != "none":
+        made.append({"part": "Noise", "condition": "Ear protection in place before the motor."})
     return made
 
 

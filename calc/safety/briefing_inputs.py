@@ -31,6 +31,8 @@ _HEAT, _PLAN = heat_inputs.INPUTS, acclimatisation_plan.inputs
 _SUN, _WORK = _choice(_HEAT, "sun"), _choice(_HEAT, "work")
 _NEW = ("person", ("new_heat", "new_suit", "hot_spell", "back"))
 _UP = ("ladder", ("up",))
+_SAW = ("saw", ("used",))
+_PROTECTOR = _choice(noise_forms.INPUTS, "protector")
 
 INPUTS: tuple[Input, ...] = (
     replace(_number(_HEAT, "air_temperature"), only_if=None),
@@ -53,7 +55,19 @@ INPUTS: tuple[Input, ...] = (
         default=40,
         step=5,
     ),
-    replace(_number(noise_forms.INPUTS, "saw_minutes"), default=0),
+    Choice(
+        name="saw",
+        label="Saw",
+        meaning="After the catch, by someone trained; the suit does not stop a chain.",
+        options=(
+            Option(value="none", label="No saw"),
+            Option(value="used", label="Someone saws"),
+        ),
+        default="none",
+    ),
+    replace(_number(noise_forms.INPUTS, "saw_minutes"), only_if=_SAW, low=1),
+    replace(_PROTECTOR, only_if=_SAW, options=_without(_PROTECTOR, "both")),
+    replace(_number(noise_forms.INPUTS, "nrr"), only_if=_SAW),
     Choice(
         name="ladder",
         label="Ladder",

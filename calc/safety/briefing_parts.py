@@ -50,7 +50,7 @@ def run(given: Mapping[str, Any]) -> Parts:
         days=days,
         stings=_stings(given),
         people=_people(given),
-        noise=_part(noise_dose, given, ("saw_minutes",), vacuum_minutes=given["planned_minutes"]),
+        noise=_noise(given),
         ladder=_ladder(given),
     )
 
@@ -72,6 +72,14 @@ def _heat(given: Mapping[str, Any], days: Result) -> Result:
     if used or today >= given["planned_minutes"] or found.values["work_minutes"] in {None, 60}:
         return found
     return heat_in_suit.run({name: given[name] for name in shared} | {"planned_minutes": today})
+
+
+def _noise(given: Mapping[str, Any]) -> Result:
+    fixed: dict[str, Any] = {"vacuum_minutes": given["planned_minutes"]}
+    if given["saw"] == "none":
+        return noise_dose.run(fixed | {"saw_minutes": 0})
+    nrr = () if given["protector"] == "none" else ("nrr",)
+    return _part(noise_dose, given, ("saw_minutes", "protector", *nrr), **fixed)
 
 
 def _stings(given: Mapping[str, Any]) -> Result:

@@ -1,0 +1,110 @@
+"""Getting used to the heat: the schedule's edges, stops and cautions."""
+
+from __future__ import annotations
+
+from itertools import pairwise
+from typing import Any
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from calc.declare import Result
+from calc.safety.acclimatisation import acclimatisation_plan, minutes, share, spells
+from calc.safety.acclimatisation_cautions import HELD_BACK
+
+PEOPLE = ["new_heat", "new_suit", "hot_spell", "back", "used"]
+QUICK = settings(max_examples=150, deadline=None, derandomize=True, database=None)
+
+
+def run(**inputs: Any) -> Result:
+    return acclimatisation_plan.run(inputs)
+
+
+def texts(result: Result, level: str) -> str:
+    return " ".join(each.text for each in result.cautions if each.level == level)
+
+
+@pytest.mark.parametrize("schedule", ["new", "returning"])
+def test_days_never_fall_and_end_at_the_whole(schedule: str) -> None:
+    shares = [share(schedule, day) for day in range(1, 20)]
+    assert all(a <= b for a, b in pairwise(shares))
+    assert shares[-1] == 100
+
+
+@QUICK
+@given(st.floats(10, 480), st.integers(1, 60))
+def test_new_people_never_get_more_than_experienced_ones(full: float, day: int) -> None:
+    today = [
+        run(person=person, full_minutes=full, day=day).values["today_minutes"]
+        for person in ("new_heat", "back", "used")
+    ]
+    assert today == sorted(today)
+    assert today[-1] <= full + 1e-6
+
+
+@QUICK
+@given(st.integers(1, 480), st.integers(1, 60))
+def test_spells_hold_the_minutes_and_no_spell_is_too_long(in_suit: int, work: int) -> None:
+    count, on_site = spells(in_suit, work)
+    assert count is not None
+    assert on_site is not None
+    assert (count - 1) * work < in_suit <= count * work
+    assert on_site == in_suit + (count - 1) * (60 - work)
+
+
+def test_rounding_is_down() -> None:
+    assert minutes(119, 20) == 23
+    assert minutes(50, 20) == 10
+
+
+def test_spells_of_a_plan() -> None:
+    result = run(person="used", full_minutes=60, work_minutes=20)
+    assert result.values["spells"] == 3
+    assert result.values["on_site"] == 60 + 2 * 40
+
+
+@pytest.mark.parametrize(
+    ("inputs", "words"),
+    [
+        ({"state": "ill"}, "Do not work in heat today"),
+        ({"state": "signs"}, "See a doctor first"),
+        ({"work_minutes": 0}, "no work minutes"),
+    ],
+)
+def test_stops_withhold_the_minutes(inputs: dict[str, Any], words: str) -> None:
+    result = run(**inputs)
+    assert words in texts(result, "stop")
+    assert not result.charts
+    for name in set(HELD_BACK) - {"plan"}:
+        assert result.values[name] is None
+    assert not result.values["plan"]
+    assert result.values["signs"]
+    assert result.values["cooling"]
+
+
+@pytest.mark.parametrize(
+    ("inputs", "words"),
+    [
+        ({"state": "low"}, "lightest work"),
+        ({"person": "used"}, "count as new again"),
+        ({"person": "new_heat"}, "Nobody works alone"),
+        ({}, "the shorter one wins"),
+    ],
+)
+def test_cautions(inputs: dict[str, Any], words: str) -> None:
+    assert words in texts(run(**inputs), "caution")
+
+
+@pytest.mark.parametrize(
+    ("inputs", "words"), [({}, "NIOSH and OSHA"), ({"person": "new_suit"}, "at home first")]
+)
+def test_notes(inputs: dict[str, Any], words: str) -> None:
+    assert words in texts(run(**inputs), "note")
+
+
+@pytest.mark.parametrize("person", PEOPLE)
+def test_chart_shows_today(person: str) -> None:
+    result = run(person=person, day=2)
+    today = result.charts[0].series[-1]
+    assert today.y == (result.values["today_minutes"],)
