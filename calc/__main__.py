@@ -1,7 +1,8 @@
-"""The door for scripts: ``python -m calc list | describe NAME | run NAME``.
+"""The door for scripts: ``python -m calc list | describe NAME | run NAME | schema``.
 
-``run`` reads a JSON object of inputs on standard input and writes the result as JSON. Bad input
-ends with exit status 2 and a JSON object ``{"error": {...}}`` on standard output.
+``run`` reads a JSON object of inputs on standard input and writes the result as JSON; ``schema``
+writes the JSON Schema of the job file. Bad input ends with exit status 2 and a JSON object
+``{"error": {...}}`` on standard output.
 """
 
 from __future__ import annotations
@@ -12,10 +13,12 @@ from collections.abc import Sequence
 from typing import Any
 
 from calc.catalogue import CALCULATORS, find
+from calc.clients.job_schema import schema
 from calc.errors import InputError, shown
 
 USAGE = (
-    "usage: python -m calc list | describe NAME | run NAME  (run: JSON object on standard input)"
+    "usage: python -m calc list | describe NAME | run NAME | schema  "
+    "(run: JSON object on standard input)"
 )
 
 
@@ -39,7 +42,11 @@ def _answer(arguments: list[str]) -> Any:
             return find(name).describe()
         case ["run", name]:
             return find(name).run(_read_inputs()).as_dict()
-    raise InputError("command", " ".join(arguments), "list, describe NAME or run NAME", USAGE)
+        case ["schema"]:
+            return schema()
+    raise InputError(
+        "command", " ".join(arguments), "list, describe NAME, run NAME or schema", USAGE
+    )
 
 
 def _read_inputs() -> dict[str, Any]:

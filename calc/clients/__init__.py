@@ -1,0 +1,1 @@
+"""The client, the clock, the price and the record."""
