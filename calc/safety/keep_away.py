@@ -74,6 +74,9 @@ _DO = {
     ("way", "inner"): "closed, watched by a person",
     ("way", "outer"): "closed, watched by a person",
     ("way", "beyond"): "a look now and then",
+    ("road", "inner"): "closed by those who may",
+    ("road", "outer"): "a person at the kerb, pauses",
+    ("road", "beyond"): "a look now and then",
     ("neighbour", "inner"): "away, or in with windows shut",
     ("neighbour", "outer"): "in, windows shut, pets in",
     ("neighbour", "beyond"): "told, allergies asked",
@@ -94,12 +97,13 @@ def _places(around: Around, found: Zone) -> list[dict[str, Any]]:
         if distance is None:
             continue
         lies = place(distance, found, around.downwind)
+        kind = "road" if key == "way" and around.way == "road" else key
         made.append(
             {
                 "place": words,
                 "distance": distance,
                 "zone": _LIES[lies],
-                "do": _DO[key, lies],
+                "do": _DO[kind, lies],
             }
         )
     return made
@@ -152,7 +156,7 @@ keep_away = Calculator(
         "Zones are circles; walls, hedges and height can help or mislead, so they are not counted.",
         "Published distances are for calm nests or for hornets in tests; none is for a nest that "
         "is being taken out.",
-        "Large, late or disturbed colonies move one row up, and so does opening or shaking.",
+        "Large, late or disturbed colonies move one row up, and so does shaking.",
         "No published figure ties wind to distance.",
         "Directions in the plan are schematic, distances are to scale.",
     ),

@@ -55,14 +55,11 @@ def _stops(around: Around, zone: Zone) -> list[Caution]:
         made.append(_AUTHORITY)
     if around.loose:
         made.append(_LOOSE)
-    way = around.way_distance
-    if (
-        around.at_work
-        and way is not None
-        and not around.way_closed
-        and place(way, zone, around.downwind) != "beyond"
-    ):
-        made.append(_ROAD if around.way == "road" else _WAY)
+    lies = _open_way(around, zone)
+    if around.way == "path" and lies in {"inner", "outer"}:
+        made.append(_WAY)
+    if around.way == "road" and lies == "inner":
+        made.append(_ROAD)
     near = around.neighbour
     if (
         around.at_work
@@ -74,12 +71,21 @@ def _stops(around: Around, zone: Zone) -> list[Caution]:
     return made
 
 
+def _open_way(around: Around, zone: Zone) -> str:
+    """Return where a way lies that others can use during the work."""
+    if around.way_distance is None or around.way_closed or not around.at_work:
+        return "none"
+    return place(around.way_distance, zone, around.downwind)
+
+
 def _places(around: Around, zone: Zone) -> list[Caution]:
     made = []
     if place(around.house, zone, around.downwind) == "inner":
         made.append(_HOUSE_INNER)
     elif place(around.house, zone, around.downwind) == "outer":
         made.append(_HOUSE_OUTER)
+    if around.way == "road" and _open_way(around, zone) == "outer":
+        made.append(_ROAD_OUTER)
     if around.door > zone.outer:
         made.append(_DOOR)
     return made
@@ -112,11 +118,17 @@ _WAY = stop(
     HELD_BACK,
 )
 _ROAD = stop(
-    "A road lies in the outer zone and is open: ask the road authority or the police how to close "
+    "An open road lies in the inner zone: ask the road authority or the police how to close "
     "or warn. Do not stop traffic yourself.",
     "A sting at the wheel, or you on the road, is worse than the nest.",
     "own_zones",
     HELD_BACK,
+)
+_ROAD_OUTER = caution(
+    "An open road lies in the outer zone: a person at the kerb turns walkers and riders away and "
+    "calls a pause. If insects reach the road, stop and ask for a closure.",
+    "A pavement along it counts as a path. A sting at the wheel can end in a crash.",
+    "own_zones",
 )
 _NEIGHBOUR = stop(
     "A neighbour within the outer zone knows nothing: tell them before the first contact.",

@@ -46,11 +46,10 @@ DISTURBANCE = Choice(
     meaning="The worst of the day.",
     options=(
         Option(value="passive", label="Nothing; people live beside it"),
-        Option(value="working", label="Adults caught at the entrance"),
-        Option(value="opening", label="Cavity opened, comb taken out"),
-        Option(value="vibration", label="Saw, drill, mower or blows near it"),
+        Option(value="working", label="Adults caught, cavity opened, comb taken out"),
+        Option(value="vibration", label="The same with saw, drill, mower or blows near it"),
     ),
-    default="opening",
+    default="working",
 )
 COLONY = Choice(
     name="colony",

@@ -9,7 +9,7 @@ from calc import tables, units
 STRONG = ("hornet", "yellow_legged", "giant", "aerial")
 """Groups whose nests are defended farther than those of yellowjackets and paper wasps."""
 
-AT_WORK = ("working", "opening", "vibration")
+AT_WORK = ("working", "vibration")
 """Ways of disturbing a nest, from the least to the most; ``passive`` comes before them."""
 
 FELT_WIND = 2.0
@@ -49,12 +49,13 @@ def published_range(group: str, *, alone: bool = False) -> tuple[float, float]:
 def row_of(group: str, disturbance: str, raised: bool) -> str:
     """Return which row of our zones holds.
 
-    ``raised`` says that the colony is large or late, or was disturbed before.
+    At work each of three things moves one row up: a group that defends far, a nest that is
+    shaken, and ``raised``, a colony large, late or disturbed before.
     """
     if disturbance == "passive":
         return "raised" if raised else "passive"
-    step = int(group in STRONG) + int(raised or disturbance != "working")
-    return ("yellowjacket", "hornet", "angry")[step]
+    step = int(group in STRONG) + int(raised) + int(disturbance == "vibration")
+    return ("yellowjacket", "hornet", "angry")[min(step, 2)]
 
 
 def zone(group: str, disturbance: str, raised: bool, wind: float, downwind: bool) -> Zone:

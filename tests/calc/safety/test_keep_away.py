@@ -14,11 +14,18 @@ from calc import tables
 from calc.declare import Result
 from calc.safety.keep_away import keep_away
 from calc.safety.keep_away_cautions import HELD_BACK
-from calc.safety.keep_away_zones import Zone, attackers, place, published_range, zone
+from calc.safety.keep_away_zones import (
+    Zone,
+    attackers,
+    place,
+    published_range,
+    row_of,
+    zone,
+)
 from docs_build.page import chart
 
 GROUPS = ["yellowjacket", "aerial", "hornet", "yellow_legged", "giant", "paper_wasp"]
-WORK = ["passive", "working", "opening", "vibration"]
+WORK = ["passive", "working", "vibration"]
 QUICK = settings(max_examples=200, deadline=None, derandomize=True, database=None)
 
 nests = st.fixed_dictionaries(
@@ -33,7 +40,8 @@ nests = st.fixed_dictionaries(
 
 
 def run(**inputs: Any) -> Result:
-    return keep_away.run(inputs)
+    """Run with hornets at work, where the lines lie at 10 and 30 m, unless told otherwise."""
+    return keep_away.run({"group": "hornet"} | inputs)
 
 
 def said(result: Result, level: str) -> str:
@@ -46,6 +54,25 @@ def sizes(found: Zone) -> tuple[float, ...]:
 
 def no_smaller(worse: Zone, than: Zone) -> bool:
     return all(a >= b for a, b in zip(sizes(worse), sizes(than), strict=True))
+
+
+@pytest.mark.parametrize(
+    ("group", "disturbance", "raised", "row"),
+    [
+        ("yellowjacket", "working", False, "yellowjacket"),
+        ("paper_wasp", "working", False, "yellowjacket"),
+        ("yellowjacket", "working", True, "hornet"),
+        ("yellowjacket", "vibration", False, "hornet"),
+        ("yellowjacket", "vibration", True, "angry"),
+        ("hornet", "working", False, "hornet"),
+        ("aerial", "working", True, "angry"),
+        ("hornet", "vibration", False, "angry"),
+        ("hornet", "passive", False, "passive"),
+        ("hornet", "passive", True, "raised"),
+    ],
+)
+def test_which_row(group: str, disturbance: str, raised: bool, row: str) -> None:
+    assert row_of(group, disturbance, raised) == row
 
 
 def test_rows_of_the_table_grow() -> None:
@@ -118,7 +145,7 @@ def test_nearer_is_never_judged_farther(nest: dict[str, Any], a: float, b: float
         ({"group": "yellow_legged"}, "ask the authority"),
         ({"loose": "loose"}, "Children or animals"),
         ({"way_closed": "no"}, "walk into the outer zone"),
-        ({"way": "road", "way_closed": "no"}, "A road lies"),
+        ({"way": "road", "way_closed": "no", "way_distance": 10}, "An open road lies in the inner"),
         ({"neighbour": "not_told"}, "A neighbour within"),
     ],
 )
@@ -141,6 +168,7 @@ def test_stops(inputs: dict[str, Any], words: str) -> None:
         {"way_closed": "no", "disturbance": "passive"},
         {"neighbour": "not_told", "neighbour_distance": 30.1},
         {"way": "none"},
+        {"way": "road", "way_closed": "no", "way_distance": 10.1},
         {"neighbour": "none"},
     ],
 )
@@ -166,6 +194,7 @@ def test_way_on_the_line_stops() -> None:
         ({"group": "giant", "disturbance": "passive"}, "Report this species"),
         ({"disturbance": "vibration"}, "No saw while insects fly"),
         ({"wind": 2}, "upwind"),
+        ({"way": "road", "way_closed": "no", "way_distance": 30}, "a person at the kerb"),
     ],
 )
 def test_cautions(inputs: dict[str, Any], words: str) -> None:
@@ -178,6 +207,8 @@ def test_cautions(inputs: dict[str, Any], words: str) -> None:
         ({"house": 30.1}, "The house lies"),
         ({"door": 30}, "beyond the outer zone"),
         ({"wind": 1.9}, "upwind"),
+        ({"way": "road", "way_closed": "no", "way_distance": 30.1}, "at the kerb"),
+        ({"way": "road", "way_closed": "yes", "way_distance": 5}, "at the kerb"),
     ],
 )
 def test_cautions_not_said_without_cause(inputs: dict[str, Any], words: str) -> None:
