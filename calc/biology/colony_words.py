@@ -197,7 +197,7 @@ def about_traffic(
             level="note",
             text="Count five times a minute, at two times of the day.",
             reason="Within a day traffic moves between 40 and 100 % of its peak.",
-            source="komonen_torniainen_day",
+            source="komonen_2022",
         )
     if found.ragged:
         yield Caution(

@@ -223,7 +223,7 @@ INPUTS: tuple[Input, ...] = (
         low=0,
         high=100_000,
         why="more than any colony in print",
-        source="robinson_2005_wasps",
+        source="robinson_2005",
         default=320,
     ),
     Number(
@@ -233,7 +233,7 @@ INPUTS: tuple[Input, ...] = (
         low=0,
         high=100_000,
         why="more than any colony in print",
-        source="robinson_2005_wasps",
+        source="robinson_2005",
         default=12,
         step=1,
     ),

@@ -10,6 +10,7 @@ from calc.biology.colony_and_season import colony_and_season as colony
 from calc.biology.colony_forms import WORKER_RESULTS
 from calc.biology.colony_size import adults_expected, peak_size
 from calc.biology.colony_traffic import rate, workers
+from docs_build.bootstrap import ROOT
 
 
 def texts(level: str, **given: object) -> str:
@@ -192,3 +193,15 @@ def test_the_choice_is_told_for_every_month() -> None:
             assert "workers" not in result.values or result.values["workers"] is None
     assert "authority" in colony(species="velutina").values["if_left"]
     assert "small job" in colony(species="crabro", month="apr").values["if_taken"]
+
+
+def test_answers_of_the_page_are_those_of_the_calculator() -> None:
+    page = (ROOT / "handbook" / "biology" / "colony_and_season.md").read_text(encoding="utf-8")
+    result = colony(species="vulgaris", month="aug", counted="both", counts=[40, 36, 44, 42, 38])
+    low, high = result.values["workers_range"]
+    assert f"the rule gives {result.values['workers']:.0f} workers" in page
+    assert f"it gives {result.values['workers_other']:.0f}" in page
+    assert f"the range is {low:.0f} to {high:.0f}" in page
+    late = colony(species="crabro", month="oct", half="second", counted="none")
+    assert late.values["days_to_end"][0] == 0
+    assert f"now and {late.values['days_to_end'][1]:.0f} days from now" in page

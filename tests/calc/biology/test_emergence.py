@@ -20,6 +20,7 @@ from calc.biology.emergence_model import (
     even_ages_test,
 )
 from calc.errors import InputError
+from docs_build.bootstrap import ROOT
 
 
 def texts(level: str, **given: object) -> str:
@@ -200,3 +201,20 @@ def test_cautions() -> None:
 def test_impossible_counts_are_refused(given: dict[str, object]) -> None:
     with pytest.raises(InputError):
         emerge(**given)
+
+
+def test_answers_of_the_page_are_those_of_the_calculator() -> None:
+    page = (ROOT / "handbook" / "method" / "still_to_emerge.md").read_text(encoding="utf-8")
+    even = emerge(species="vespula", worker_cells=400, queen_cells=0, sampled="no")
+    seven = next(each for each in even.values["schedule"] if each["day"] == 7)
+    low, high = seven["interval"]
+    assert f"About {seven['all']:.0f} by the middle of the range, {low:.0f} or more" in page
+    assert high == 400
+    assert f"by day {even.values['all_out']:.0f}." in page
+    looks = dict.fromkeys(LOOKS, 0) | {"dark": 12, "colouring": 5, "full": 3}
+    dark = emerge(worker_cells=0, queen_cells=40, **looks)
+    low, high = dark.values["days_95_range"]
+    assert f"within {low:.0f} to {high:.0f} days" in page
+    low, high = dark.values["last_queen"]
+    assert f"due by day {low:.0f} at the earliest" in page
+    assert f"ends on day {high:.0f}" in page

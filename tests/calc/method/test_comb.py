@@ -26,6 +26,7 @@ from calc.method.comb_sample import (
     share_error,
     stratified,
 )
+from docs_build.bootstrap import ROOT
 
 STAGES = {
     "eggs": [8, 6, 9, 7],
@@ -266,3 +267,10 @@ def test_an_empty_sample_gives_no_stages() -> None:
     result = count(count_by="size", **nothing)
     assert result.values["brood"] is None
     assert result.values["cells"] > 0
+
+
+def test_answers_of_the_page_are_those_of_the_calculator() -> None:
+    page = (ROOT / "handbook" / "method" / "comb_count.md").read_text(encoding="utf-8")
+    right, wrong = (cells_on(oval_area(20, 20), pitch) for pitch in (5.0, 5.5))
+    assert f"5.0 mm gives {right:.0f} cells and 5.5 mm gives {wrong:.0f}" in page
+    assert f"You miss {round(right) - round(wrong)} cells" in page

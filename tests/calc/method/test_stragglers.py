@@ -37,6 +37,7 @@ from calc.method.stragglers_times import (
     wait_for_all,
     wait_for_share,
 )
+from docs_build.bootstrap import ROOT
 
 
 def texts(level: str, **given: object) -> str:
@@ -247,3 +248,22 @@ def test_a_return_after_the_end_is_refused() -> None:
 def test_traffic_times_trip_is_the_number_away() -> None:
     result = wait(traffic=12, times=[2, 3, 5, 8, 11, 14], waited=30, still_out=4)
     assert result.values["away_by_traffic"] == pytest.approx(12 * 163 / 6)
+
+
+PAGE = ROOT / "handbook" / "method" / "waiting_for_stragglers.md"
+
+
+def test_answers_of_the_page_are_those_of_the_calculator() -> None:
+    page = PAGE.read_text(encoding="utf-8")
+    counts = wait(record="counts", returns=[18, 11, 7, 4, 2, 1], interval=10)
+    assert f"The mean trip is {counts.values['mean_trip']:.1f} minutes" in page
+    low, high = counts.values["still_out_interval"]
+    out = f"{counts.values['still_out']:.0f}"
+    assert f"About {out} are still out, and {low:.0f} to {high:.0f}" in page
+    assert "about 70 more minutes" in counts.values["next_step"]
+    assert f"{counts.values['quiet_needed']:.0f} quiet minutes" in page
+    known = wait(times=[2, 3, 5, 8, 11, 14], waited=30, still_out=4)
+    low, high = known.values["mean_trip_interval"]
+    assert f"It is {known.values['mean_trip']:.0f} minutes, from {low:.0f} to {high:.0f}" in page
+    missed = 100 * math.exp(-20 / hornet_trips()[0])
+    assert f"in {missed:.0f} of 100 cases" in page
