@@ -66,13 +66,15 @@ def core(
 def verdict(found: Findings) -> str:
     """Say how many rules say act; never a clearance."""
     now, then = len(found.before), len(found.after)
-    if now:
-        told = f"{now} of 5 published rules say act as it stands"
-    else:
-        told = "No published rule says act as it stands; that does not clear the tree"
-    if found.cut:
-        told += f"; with the window {then} of 5 say act"
-    return f"{told}."
+    if not now and not then:
+        when = "as it stands or with the window" if found.cut else "as it stands"
+        return f"None of the 5 published rules says act {when}; that does not clear the tree."
+    told = (
+        f"{now} of 5 published rules say act as it stands"
+        if now
+        else ("None of the 5 published rules says act as it stands")
+    )
+    return f"{told}; with the window {then} of 5 say act." if found.cut else f"{told}."
 
 
 def who(found: Findings) -> str:

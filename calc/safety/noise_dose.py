@@ -41,7 +41,7 @@ class Day:
     def vacuum_left(self, body: str) -> int:
         """Return the whole minutes of vacuum until the dose at the ear is 100 percent."""
         per_minute = self.dose(body, 1.0) - self.dose(body, 0.0)
-        return math.floor(min(max(0.0, 100 - self.dose(body)) / per_minute, 960.0) + 1e-9)
+        return math.floor(min(max(0.0, 100 - self.dose(body)) / per_minute, 720.0) + 1e-9)
 
     @property
     def loudest(self) -> float:
