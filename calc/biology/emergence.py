@@ -303,6 +303,7 @@ still_to_emerge = Calculator(
         "gyne_extra_days",
         "wilson_1927",
         "bumble_bee_stages",
+        "gibo_1974_warmth",
     ),
     formula=(
         (
