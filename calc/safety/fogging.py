@@ -13,18 +13,18 @@ from calc.safety.fogging_core import Setup, habit
 from calc.safety.fogging_forms import INPUTS, OUTPUTS
 
 _CHANGES: tuple[tuple[str, dict[str, Any], str], ...] = (
-    ("run a fan", {"fan": True}, "battery, noise, and dust drawn in"),
-    ("keep breath out: nose seal, breathe down", {"breath": "down"}, "hard work breathes hard"),
-    ("dry the face, wear a sweat band", {"sweat": "dry"}, "lasts until you sweat again"),
-    ("goggle with indirect vents", {"eyewear": "indirect"}, "still fogs over a wet face"),
+    ("run a fan", {"fan": True}, "draws dust in"),
+    ("seal the nose, breathe down", {"breath": "down"}, "hard work breathes hard"),
+    ("dry the face, wear a sweat band", {"sweat": "dry"}, "until you sweat again"),
+    ("goggle with indirect vents", {"eyewear": "indirect"}, "fogs over a wet face"),
     ("turn out of the wind", {"wind": "calm"}, "the face gets hotter"),
-    ("warm the lens in the suit first", {"stored": None}, "only for the first minutes"),
+    ("warm the lens in the suit first", {"stored": None}, "for the first minutes"),
 )
 """Changes of the table: what it is, what it sets, and its limit."""
 
 _UNCOUNTED = (
-    ("anti-fog lens, mark N or X", "buys time on a wet lens; a test of seconds, not counted here"),
-    ("mesh visor instead", "cannot fog, and stops no sprayed venom: only over splash goggles"),
+    ("anti-fog lens, mark N or X", "buys time, not counted here"),
+    ("mesh visor instead", "cannot fog, stops no spray: only over splash goggles"),
 )
 """Changes without a figure."""
 
@@ -116,7 +116,8 @@ def _options(setup: Setup) -> list[dict[str, Any]]:
                             own_sweat=_less(setup, sets, "sweat"))  # fmt: skip
         gain = other.margin - setup.margin
         if gain > 0.05:
-            made.append({"change": change, "margin": other.margin, "gain": gain, "limit": limit})
+            told = f"{change} ({limit})"
+            made.append({"change": told, "margin": other.margin, "gain": gain})
     return sorted(made, key=lambda row: -row["gain"])
 
 
@@ -129,7 +130,7 @@ def _less(setup: Setup, sets: dict[str, Any], part: str) -> float | None:
 
 def _no_figures() -> list[dict[str, Any]]:
     return [
-        {"change": change, "margin": None, "gain": None, "limit": limit}
+        {"change": f"{change} ({limit})", "margin": None, "gain": None}
         for change, limit in _UNCOUNTED
     ]
 
@@ -137,7 +138,7 @@ def _no_figures() -> list[dict[str, Any]]:
 def _best(options: list[dict[str, Any]]) -> str:
     if not options:
         return "Nothing in the list gains much: wait for drier air, or work in short spells."
-    return f"{options[0]['change'].capitalize()}: {options[0]['gain']:.1f} °C gained."
+    return f"{str(options[0]['change']).split(' (')[0].capitalize()}: that gains most."
 
 
 def _chart(setup: Setup) -> Chart:

@@ -17,6 +17,10 @@ def habit(key: str) -> float:
     return float(tables.row("fog_habits", key)["factor"])
 
 
+def _lens(column: str) -> float:
+    return float(tables.row("fog_lens", "polycarbonate")[column])
+
+
 def dew_point_of(vapour: float) -> float:
     """Temperature at which a vapour pressure in hPa saturates, degC (Magnus, Sonntag 1990)."""
     near = 30.0
@@ -58,13 +62,13 @@ def lens_temperature(air: float, behind: float, outside: float) -> float:
     outside : heat transfer on the outer face, W/(m2 K)
     """
     inner = habit("inside")
-    resistance = 1 / inner + habit("lens_resistance") + 1 / outside
+    resistance = 1 / inner + _lens("resistance") + 1 / outside
     return behind - (behind - air) / resistance / inner
 
 
 def settling(outside: float) -> float:
     """Time in minutes in which a lens closes 63 percent of a gap in temperature."""
-    return habit("lens_heat") / (habit("inside") + outside) / 60
+    return _lens("heat") / (habit("inside") + outside) / 60
 
 
 def lens_after(minutes: float, start: float, settled: float, outside: float) -> float:

@@ -188,7 +188,6 @@ OUTPUTS: tuple[Out, ...] = (
             Out(name="change", label="Change", meaning="One at a time.", kind="text"),
             _gap("margin", "Room then", "Lens less dew point."),
             _gap("gain", "Gained", "Against now."),
-            Out(name="limit", label="Its limit", meaning="What it does not do.", kind="text"),
         ),
     ),
     _degrees("lens", "Inner face of the lens", "Now."),

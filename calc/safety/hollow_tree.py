@@ -12,10 +12,14 @@ from calc.safety import hollow_tree_core as section
 from calc.safety.hollow_tree_cautions import Findings, cautions
 from calc.safety.hollow_tree_forms import INPUTS, OUTPUTS
 
-RULES = ("wagener", "coder", "smiley", "shell", "opening")
-"""The published rules, by their rows in ``strength_loss``."""
-
-_SAYS = {"act": "act", "caution": "caution", "below": "below its level"}
+RULES = {
+    "wagener": "Wagener 1963",
+    "coder": "Coder 1989",
+    "smiley": "Smiley & Fraedrich 1992",
+    "shell": "Mattheck 1992, wall",
+    "opening": "Mattheck 1992, opening",
+}
+"""The published rules, by their rows in ``strength_loss``, and their short names."""
 
 
 def core(
@@ -136,17 +140,18 @@ def _line(
     grades_after: dict[str, str],
     cut: bool,
 ) -> dict[str, str]:
-    row = tables.row("strength_loss", rule)
-    says = _SAYS[grades[rule]]
-    if cut:
-        says = f"{says}; with the window: {_SAYS[grades_after[rule]]}"
+    act = float(tables.row("strength_loss", rule)["act"])
     return {
-        "rule": row["rule"],
-        "before": _shown(rule, before[rule]),
-        "after": _shown(rule, after[rule]) if cut else "no window",
-        "level": _shown(rule, float(row["act"])),
-        "says": says,
+        "rule": RULES[rule],
+        "before": _judged(rule, before[rule], grades[rule]),
+        "after": _judged(rule, after[rule], grades_after[rule]) if cut else "no window",
+        "level": _shown(rule, act),
     }
+
+
+def _judged(rule: str, value: float, grade: str) -> str:
+    shown = _shown(rule, value)
+    return shown if grade == "below" else f"{shown}: {grade}"
 
 
 def _shown(rule: str, value: float) -> str:

@@ -150,7 +150,6 @@ OUTPUTS: tuple[Out, ...] = (
             Out(name="before", label="As it stands", meaning="Value.", kind="text"),
             Out(name="after", label="With the window", meaning="Value.", kind="text"),
             Out(name="level", label="Acts at", meaning="Printed level.", kind="text"),
-            Out(name="says", label="Says", meaning="Before, and after the cut.", kind="text"),
         ),
     ),
     Out(name="who", label="Who decides", meaning="About the tree.", kind="text"),

@@ -141,10 +141,8 @@ def _values(day: Day) -> dict[str, Any]:
 def _line(day: Day, tool: str) -> dict[str, Any]:
     level, minutes = day.spells[tool]
     return {
-        "tool": TOOLS[tool],
-        "level": level,
+        "tool": f"{TOOLS[tool]}, {units.show(level, 0)} dBA",
         "minutes": minutes,
-        "allowed": noise_core.minutes_niosh(level),
         "niosh": noise_core.dose_of([level], [minutes], "niosh"),
         "osha": noise_core.dose_of([level], [minutes], "osha"),
     }

@@ -168,10 +168,8 @@ OUTPUTS: tuple[Out, ...] = (
         meaning="Mend the greatest one first.",
         kind="table",
         columns=(
-            Out(name="tool", label="Tool", meaning="Where it comes from.", kind="text"),
-            Out(name="level", label="Level", meaning="At the ear.", unit="dBA"),
+            Out(name="tool", label="Tool", meaning="With its level at the ear.", kind="text"),
             Out(name="minutes", label="Minutes", meaning="In the day.", unit="min"),
-            Out(name="allowed", label="Full day at", meaning="By NIOSH.", unit="min", digits=1),
             _share("niosh", "NIOSH", "Of the day's limit."),
             _share("osha", "OSHA", "Of the day's limit."),
         ),

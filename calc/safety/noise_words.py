@@ -45,10 +45,10 @@ def eu_words(found: Findings) -> str:
         for key in ("eu_lower", "eu_upper", "eu_limit")
     )
     if found.bare_mean >= upper:
-        told = f"at or over the upper action value ({upper:.0f}): protectors must be worn"
+        told = f"Upper action value ({upper:.0f}) reached: protectors must be worn"
     elif found.bare_mean >= lower:
-        told = f"at or over the lower action value ({lower:.0f}): protectors must be offered"
+        told = f"Lower action value ({lower:.0f}) reached: protectors must be offered"
     else:
-        told = f"under the lower action value ({lower:.0f})"
+        told = f"Under the lower action value ({lower:.0f})"
     ear = "over" if found.ear_mean > limit else "within"
-    return f"Without protectors {told}; at the ear {ear} the limit ({limit:.0f})."
+    return f"{told}; at the ear {ear} the limit ({limit:.0f})."

@@ -136,8 +136,8 @@ def test_the_stricter_rule_decides() -> None:
 
 
 def test_european_values_as_words() -> None:
-    assert "under the lower" in bare(79.9, 480).values["eu"]
-    assert "lower action value (80)" in bare(80, 480).values["eu"]
-    assert "upper action value (85)" in bare(85, 480).values["eu"]
+    assert "Under the lower" in bare(79.9, 480).values["eu"]
+    assert "Lower action value (80)" in bare(80, 480).values["eu"]
+    assert "Upper action value (85)" in bare(85, 480).values["eu"]
     assert "within the limit (87)" in bare(87, 479).values["eu"]
     assert "over the limit (87)" in bare(87.1, 480).values["eu"]
