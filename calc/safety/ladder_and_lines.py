@@ -10,9 +10,9 @@ from calc.safety.ladder_cautions import Findings, cautions
 from calc.safety.ladder_forms import INPUTS, OUTPUTS
 
 BODIES = {
-    "1910.333": "OSHA 1910.333, USA",
-    "1926.1408": "OSHA 1926.1408, USA",
-    "1926.1409": "OSHA 1926.1409, USA",
+    "1910.333": "OSHA 1910.333 (1990), USA",
+    "1926.1408": "OSHA 1926.1408 (2010), USA",
+    "1926.1409": "OSHA 1926.1409 (2010), USA",
     "DGUV 38": "DGUV 38, Germany",
 }
 """The rules about lines, with body and country."""

@@ -125,7 +125,7 @@ _EARS = note(
     "own_reasoning",
 )
 _JURISDICTION = note(
-    "OSHA 1910.95 is law for employers in the United States; NIOSH 1998 is a recommendation "
+    "OSHA 1910.95 (1983) is law for employers in the United States; NIOSH 1998 is a recommendation "
     "there; the European Union's directive of 2003 and Canada's table differ. Your own law may "
     "be another and then applies.",
     "The same day is judged by two exchange rates, 5 dB and 3 dB.",
