@@ -8,6 +8,7 @@ from types import MappingProxyType
 from calc.biology.colony_and_season import colony_and_season
 from calc.biology.emergence import still_to_emerge
 from calc.biology.identify import which_animal
+from calc.clients.first_call import first_call
 from calc.declare import Calculator
 from calc.errors import InputError, shown
 from calc.method.catch_chamber import catch_chamber
@@ -51,6 +52,7 @@ _ALL: tuple[Calculator, ...] = (
     sting_plan,
     keep_away,
     briefing,
+    first_call,
 )
 
 CALCULATORS: Mapping[str, Calculator] = MappingProxyType({each.name: each for each in _ALL})

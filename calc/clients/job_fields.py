@@ -142,8 +142,10 @@ _ANIMAL = (
                           "protected: Protected\nnotifiable: To be reported\n"
                           "introduced: Introduced"),
           meaning="In the law of the place; ask the authority."),
-    Field(name="treated", label="Sprayed, dusted or baited", kind="choice", options=_YES_NO,
-          meaning="By anyone, this season. Not known counts as yes for food.", share="client"),
+    Field(name="treated", label="Sprayed, dusted or baited", kind="choice", share="client",
+          options=_choice("unknown: Not asked yet\nno: No\nyes: Yes\n"
+                          "nobody_knows: Asked, nobody knows"),
+          meaning="By anyone, this season. What nobody knows counts as yes for food."),
     Field(name="treatment", label="With what", kind="text", longest=400,
           meaning="Product and day, if somebody knows.", share="client"),
 )  # fmt: skip

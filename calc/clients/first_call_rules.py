@@ -1,0 +1,105 @@
+"""The rules of the first call: read from their table, tested one by one, all of them shown."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import cache
+from typing import Any, Literal
+
+from calc import tables
+
+Effect = Literal["path", "decides", "adds"]
+
+_WORDS = {"is", "not", "below", "not_below", "above", "at_most"}
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Rule:
+    """One row of the table.
+
+    A ``path`` sends the job another way and stops it; a rule that ``decides`` does so if no path
+    speaks; one that ``adds`` names something to see to before going.
+    """
+
+    key: str
+    rule: str
+    test: tuple[tuple[str, str, str], ...]
+    effect: Effect
+    decision: str
+    reason: str
+    source: str
+
+    def speaks(self, answers: Mapping[str, Any]) -> bool:
+        """Say whether every part of the test holds for these answers."""
+        return all(_holds(answers, *part) for part in self.test)
+
+
+@cache
+def rules() -> tuple[Rule, ...]:
+    """Return all rules, in the order of the table."""
+    return tuple(
+        Rule(
+            key=row["key"],
+            rule=row["rule"],
+            test=parsed(row["test"]),
+            effect=row["effect"],
+            decision=row.get("decision", ""),
+            reason=row["reason"],
+            source=row["source"],
+        )
+        for row in tables.rows("call_rules")
+    )
+
+
+def parsed(text: str) -> tuple[tuple[str, str, str], ...]:
+    """Return the parts of a test such as ``winters is cold; days at_most soon``.
+
+    Raises
+    ------
+    ValueError
+        for a part that is not ``input word value`` with a word known here
+    """
+    if text == "always":
+        return ()
+    parts = []
+    for part in text.split(";"):
+        name, word, value = part.split()
+        if word not in _WORDS:
+            raise ValueError(f"no such word in a test: {part}")
+        parts.append((name, word, value))
+    return tuple(parts)
+
+
+def spoken(answers: Mapping[str, Any]) -> list[Rule]:
+    """Return the rules that speak, in the order of the table."""
+    return [each for each in rules() if each.speaks(answers)]
+
+
+def deciding(found: list[Rule]) -> Rule:
+    """Return the rule that decides: the first path, else the first that decides."""
+    paths = [each for each in found if each.effect == "path"]
+    return (paths or [each for each in found if each.effect == "decides"])[0]
+
+
+def limit(key: str) -> float:
+    """Return a limit of the table, a distance in m or a number of days."""
+    row = tables.row("call_limits", key)
+    return float(row["distance"] if "distance" in row else row["days"])
+
+
+def _holds(answers: Mapping[str, Any], name: str, word: str, value: str) -> bool:
+    given: Any = answers[name]
+    if word in {"is", "not"}:
+        said = "unknown" if given is None else str(given)
+        return (said in value.split("|")) == (word == "is")
+    if given is None:
+        return False
+    bound = limit(value)
+    held = {
+        "below": given < bound,
+        "not_below": given >= bound,
+        "above": given > bound,
+        "at_most": given <= bound,
+    }
+    return bool(held[word])
