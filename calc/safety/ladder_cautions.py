@@ -201,8 +201,8 @@ _BOTH_WAYS = note(
 )
 _JURISDICTION = note(
     "OSHA 1926.1408 (2010), 1926.1053 and 1910.333 (1990) and ANSI A14 are United States rules; "
-    "DGUV 38 is German; EN 131 is European. Your own law and the utility's rule may be wider and then "
-    "apply. Fall protection rules may forbid the ladder at all.",
+    "DGUV 38 is German; EN 131 is European. Your own law and the utility's rule may be wider and "
+    "then apply. Fall protection rules may forbid the ladder at all.",
     "The widest distance of those lists is used here.",
     "osha_1926_1408",
 )
