@@ -9,6 +9,8 @@ from calc.biology.colony_and_season import colony_and_season
 from calc.biology.emergence import still_to_emerge
 from calc.biology.identify import which_animal
 from calc.clients.first_call import first_call
+from calc.clients.time_and_price import time_and_price
+from calc.clients.when_to_come import when_to_come
 from calc.declare import Calculator
 from calc.errors import InputError, shown
 from calc.method.catch_chamber import catch_chamber
@@ -53,6 +55,8 @@ _ALL: tuple[Calculator, ...] = (
     keep_away,
     briefing,
     first_call,
+    when_to_come,
+    time_and_price,
 )
 
 CALCULATORS: Mapping[str, Calculator] = MappingProxyType({each.name: each for each in _ALL})

@@ -37,6 +37,8 @@ LABELS = {
     "floz": "fl oz",
     "floz/h": "fl oz/h",
     "km/h": "km/h",
+    "km**-1": "per km",
+    "mile**-1": "per mile",
     "day": "days",
     "hour": "h",
 }
