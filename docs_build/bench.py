@@ -148,7 +148,7 @@ class _Server(ThreadingHTTPServer):
     daemon_threads = True
 
     def handle_error(self, request: Any, client_address: Any) -> None:
-        """A browser that hangs up is no error."""
+        """Let a browser hang up."""
 
 
 class _Quiet(server.Handler):
@@ -181,7 +181,8 @@ def _starts(chromium: Any, url: str) -> Iterator[Row]:
     first = page.evaluate(SECOND)
     page.evaluate(
         "async () => { const { status } = await import('/_static/engine.mjs');"
-        " for (let i = 0; i < 600 && !status.kept; i++) await new Promise((go) => setTimeout(go, 50));"
+        " for (let i = 0; i < 600 && !status.kept; i++)"
+        "   await new Promise((go) => setTimeout(go, 50));"
         " if (!status.kept) throw new Error('no snapshot was kept: ' + status.unkept); }"
     )
     page.evaluate("localStorage.clear()")

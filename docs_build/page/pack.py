@@ -6,6 +6,7 @@ a host and a phone may keep the files for ever.
 
 from __future__ import annotations
 
+import ast
 import base64
 import fnmatch
 import gzip
@@ -135,7 +136,20 @@ def _book() -> bytes:
         entries |= _distribution(name, unused)
     for name in OWN_FILES:
         entries[name] = (ROOT / name).read_bytes()
-    return _zip(entries)
+    return _zip(
+        {name: lean(body) if name.endswith(".py") else body for name, body in entries.items()}
+    )
+
+
+def lean(source: bytes) -> bytes:
+    """Return a module without comments and docstrings, which nobody reads on a phone."""
+    tree = ast.parse(source)
+    for node in ast.walk(tree):
+        if not isinstance(node, ast.Module | ast.ClassDef | ast.FunctionDef | ast.AsyncFunctionDef):
+            continue
+        if ast.get_docstring(node, clean=False) is not None:
+            node.body = node.body[1:] or [ast.Pass()]
+    return ast.unparse(ast.fix_missing_locations(tree)).encode()
 
 
 def _distribution(name: str, unused: list[str]) -> dict[str, bytes]:

