@@ -5,7 +5,6 @@ from __future__ import annotations
 import math
 from typing import Any
 
-from calc import tables
 from calc.declare import Answer, Axis, Calculator, Chart, Series
 from calc.errors import InputError
 from calc.safety import hollow_tree_core as section
@@ -140,12 +139,11 @@ def _line(
     grades_after: dict[str, str],
     cut: bool,
 ) -> dict[str, str]:
-    act = float(tables.row("strength_loss", rule)["act"])
     return {
         "rule": RULES[rule],
         "before": _judged(rule, before[rule], grades[rule]),
         "after": _judged(rule, after[rule], grades_after[rule]) if cut else "no window",
-        "level": _shown(rule, act),
+        "level": _shown(rule, section.level(rule, "act") or 0.0),
     }
 
 
@@ -164,7 +162,7 @@ def _chart(diameter: float, wall: float, opening: float) -> Chart:
     x = tuple(diameter / 2 * step / 30 for step in range(31))
     told = [section.losses(diameter, each, opening) for each in x]
     now = section.losses(diameter, wall, opening)
-    act = float(tables.row("strength_loss", "wagener")["act"])
+    act = section.level("wagener", "act") or 0.0
     return Chart(
         name="losses",
         title="Loss by every formula against the sound wall",

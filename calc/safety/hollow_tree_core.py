@@ -108,13 +108,21 @@ def grade(rule: str, value: float) -> str:
 
     A value exactly at a level counts as having reached it.
     """
-    row = tables.row("strength_loss", rule)
-    if reached(rule, value, float(row["act"])):
+    if reached(rule, value, level(rule, "act")):
         return "act"
-    warn = row.get("caution")
-    return "caution" if warn is not None and reached(rule, value, float(warn)) else "below"
+    return "caution" if reached(rule, value, level(rule, "caution")) else "below"
 
 
-def reached(rule: str, value: float, level: float) -> bool:
+def level(rule: str, column: str) -> float | None:
+    """Return a printed level in the unit of the formula; None where the rule has none."""
+    value = tables.row("strength_loss", rule).get(column)
+    if value is None:
+        return None
+    return float(value) / 100 if rule == "shell" else float(value)
+
+
+def reached(rule: str, value: float, mark: float | None) -> bool:
     """Return whether a value has reached a level; for the wall, less is worse."""
-    return value <= level + 1e-9 if rule == "shell" else value >= level - 1e-9
+    if mark is None:
+        return False
+    return value <= mark + 1e-9 if rule == "shell" else value >= mark - 1e-9

@@ -35,7 +35,7 @@ def core(
     rating: str,
 ) -> Answer:
     """Set a ladder and keep it off lines; see the declaration for units."""
-    above = ladder.rule("above") if roof == "yes" else 0.0
+    above = ladder.rule("above") * ladder.FOOT if roof == "yes" else 0.0
     rail_needed = ladder.working_length(support_height) + above
     feet = ladder.highest_feet(support_height)
     reach = (feet + ladder.rule("hands_low"), feet + ladder.rule("hands_high"))

@@ -21,12 +21,17 @@ def rule(key: str) -> float:
     return float(tables.row("ladder_rules", key)["value"])
 
 
+def quarter() -> float:
+    """Return the share of the working length by which the foot stands out."""
+    return rule("quarter") / 100
+
+
 def rule_angle() -> float:
     """Angle of a ladder set by the quarter rule, ``acos(1/4)``, degrees.
 
     The quarter is of the working length, not of the height. Source: ``osha_1926_1053``.
     """
-    return math.degrees(math.acos(rule("quarter")))
+    return math.degrees(math.acos(quarter()))
 
 
 def working_length(height: float) -> float:
@@ -36,12 +41,12 @@ def working_length(height: float) -> float:
     ----------
     height : height of the top support above the foot, m
     """
-    return height / math.sqrt(1 - rule("quarter") ** 2)
+    return height / math.sqrt(1 - quarter() ** 2)
 
 
 def foot_out(height: float) -> float:
     """Distance of the foot from the point under the top support, a quarter of the length, m."""
-    return rule("quarter") * working_length(height)
+    return quarter() * working_length(height)
 
 
 def angle_of(height: float, foot: float) -> float:
