@@ -20,7 +20,7 @@ log = logging.getLogger(__name__)
 REQUIRED = ("edition", "reviewed", "status")
 # A wide table scrolls in its own box; the page itself never scrolls sideways.
 TABLE = re.compile(r'<table class="[^"]*docutils.*?</table>', re.DOTALL)
-SCROLLED = r'<div class="table-scroll" tabindex="0" role="region" aria-label="Table">\g<0></div>'
+SCROLLED = r'<div class="table-scroll" tabindex="0" role="group" aria-label="Table">\g<0></div>'
 STATUS = {"draft": "draft", "checked": "checked against its sources"}
 
 
