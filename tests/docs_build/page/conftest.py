@@ -5,10 +5,11 @@ from __future__ import annotations
 import functools
 import os
 import shutil
+import socket
 import sys
 import threading
 from collections.abc import Iterator
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from dataclasses import dataclass, field
 from http.server import ThreadingHTTPServer
 from pathlib import Path
@@ -42,8 +43,23 @@ class QuietServer(ThreadingHTTPServer):
 
     daemon_threads = True
 
+    def __init__(self, *arguments: Any) -> None:
+        super().__init__(*arguments)
+        self.held: list[socket.socket] = []
+
+    def get_request(self) -> tuple[socket.socket, Any]:
+        connection, address = super().get_request()
+        self.held.append(connection)
+        return connection, address
+
+    def hang_up(self) -> None:
+        """End the connections that a browser keeps open: a network that is off has none."""
+        for connection in self.held:
+            with suppress(OSError):
+                connection.shutdown(socket.SHUT_RDWR)
+
     def handle_error(self, request: Any, client_address: Any) -> None:
-        if not isinstance(sys.exception(), ConnectionError):
+        if not isinstance(sys.exc_info()[1], ConnectionError):
             super().handle_error(request, client_address)
 
 
@@ -75,6 +91,7 @@ def serving(folder: Path, port: int = 0) -> Iterator[Host]:
     finally:
         httpd.shutdown()
         httpd.server_close()
+        httpd.hang_up()
         thread.join()
 
 
