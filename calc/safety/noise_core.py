@@ -112,8 +112,9 @@ def level_under(level: float, first_nrr: float, second_nrr: float, halved: bool)
 
 
 def mark(key: str) -> float:
-    """Return a figure of the table ``noise_marks``."""
-    return float(tables.row("noise_marks", key)["level"])
+    """Return a level (dBA) or a difference (dB) of the table ``noise_marks``."""
+    row = tables.row("noise_marks", key)
+    return float(row["level"] if "level" in row else row["difference"])
 
 
 def _second(left: Sequence[float]) -> float:
