@@ -32,7 +32,7 @@ FLAGS = ["--no-sandbox", "--disable-gpu", "--disable-background-networking"]
 PAGE = "method/how_many_left.html"
 SCRIPTS = {".mjs", ".js"}
 
-# What a page would do with the runtime and pint alone: pint's own units, nothing kept.
+# What a page would do with the runtime and pint alone, with our short unit file: nothing kept.
 PLAIN = """async () => {
   const began = performance.now();
   const base = new URL('/_runtime/', location.href);
