@@ -30,6 +30,7 @@ def core(**given: Any) -> Answer:
         "limits": [] if stops else cards.limits(parts),
         "stop_list": cards.stop_list(parts),
         "numbers": cards.numbers(),
+        "typed": cards.typed(given),
     }
     return Answer(values=values, cautions=[*stops, *_STANDING])
 
@@ -154,6 +155,13 @@ OUTPUTS: tuple[Out, ...] = (
         meaning="Local numbers and names; nothing is filled in here.",
         kind="table",
         columns=(_column("who", "What"), _column("number", "Here")),
+    ),
+    Out(
+        name="typed",
+        label="The day as typed",
+        meaning="Read it through: the card is no better than these lines.",
+        kind="table",
+        columns=(_column("asked", "Asked"), _column("answer", "Answer")),
     ),
 )
 

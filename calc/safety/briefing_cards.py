@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Mapping
 from typing import Any
 
-from calc import tables
-from calc.declare import Result
+from calc import tables, units
+from calc.declare import Choice, Number, Result
+from calc.safety.briefing_inputs import INPUTS
 from calc.safety.briefing_parts import Parts
 
 Row = dict[str, Any]
@@ -119,6 +121,30 @@ def stop_list(parts: Parts) -> list[Row]:
 
 def _eye() -> int:
     return math.ceil(float(tables.row("eye_washing", "ansi")["minutes"]))
+
+
+def typed(given: Mapping[str, Any]) -> list[Row]:
+    """Return what was typed, so that a printed card carries its own inputs."""
+    made = []
+    for each in INPUTS:
+        value = given[each.name]
+        if value is None:
+            continue
+        if isinstance(each, Choice):
+            label = next(option.label for option in each.options if option.value == value)
+            made.append({"asked": each.label, "answer": label})
+        elif isinstance(each, Number):
+            made.append({"asked": each.label, "answer": _amount(each, value)})
+    return made
+
+
+def _amount(each: Number, value: float) -> str:
+    shown = [
+        f"{units.show(units.convert(value, each.unit, unit), each.digits_in(unit))} "
+        f"{units.label(unit)}".strip()
+        for unit in dict.fromkeys((each.unit, each.customary or each.unit))
+    ]
+    return shown[0] if len(shown) == 1 else f"{shown[0]} ({shown[1]})"
 
 
 def numbers() -> list[Row]:

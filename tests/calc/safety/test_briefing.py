@@ -191,3 +191,12 @@ def test_hotter_farther_worse_is_never_better(
 def test_never_says_safe() -> None:
     for inputs in ({}, COOL, {"reaction": "systemic"}):
         assert "safe" not in str(run(**inputs).as_dict()["results"]).lower()
+
+
+def test_a_printed_card_carries_what_was_typed() -> None:
+    rows = run(**COOL, ladder="up", line_distance=40).values["typed"]
+    typed = {row["asked"]: row["answer"] for row in rows}
+    assert typed["Air temperature"] == "12.0 °C (54 °F)"
+    assert typed["Ladder"] == "Someone climbs"
+    assert "Saw in the day" not in typed
+    assert len(rows) == len(typed)

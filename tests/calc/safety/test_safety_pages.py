@@ -1,0 +1,63 @@
+"""What the pages of this part answer in their exercises is what the calculators say."""
+
+from __future__ import annotations
+
+from calc.safety.acclimatisation import acclimatisation_plan
+from calc.safety.briefing import briefing
+from calc.safety.keep_away_zones import zone
+from calc.safety.sting_plan import sting_plan
+from docs_build.bootstrap import ROOT
+
+SAFETY = ROOT / "handbook" / "safety"
+
+
+def page(name: str) -> str:
+    return (SAFETY / f"{name}.md").read_text(encoding="utf-8")
+
+
+def test_days() -> None:
+    text = page("acclimatisation")
+    first, fourth = (
+        acclimatisation_plan.run({"person": "new_heat", "full_minutes": 100, "day": day})
+        for day in (1, 4)
+    )
+    told = first.values["today_minutes"], fourth.values["today_minutes"]
+    assert f"{told[0]} minutes on Monday and {told[1]} on Thursday" in text
+    back = [
+        acclimatisation_plan.run({"person": "back", "full_minutes": 100, "day": day})
+        for day in (1, 2, 3, 4)
+    ]
+    first_back, *later = (each.values["today_minutes"] for each in back)
+    assert f"{first_back} minutes, then {later[0]}, {later[1]} and {later[2]}" in text
+
+
+def test_stings() -> None:
+    text = page("allergy_and_stings")
+    far = sting_plan.run({"area": "minutes", "response": 11, "walk_in": 4, "adrenaline": "none"})
+    assert f"After {far.values['help_at']:.0f} minutes" in text
+    assert f"That is {-far.values['margin']:.0f} minutes later" in text
+    assert far.stopped
+    boy = sting_plan.run({"kin": "other", "lightest": 18})
+    assert f"one sting a kilogram: {boy.values['hospital_lightest']} for him" in text
+
+
+def test_zones() -> None:
+    text = page("keeping_people_away")
+    assert "{num}`zones passive machines`" in text
+    assert zone("hornet", "passive", False, 0, False).machines == 6
+    assert zone("hornet", "passive", True, 0, False).machines == 15
+    assert zone("yellowjacket", "working", False, 0, False).outer == 15
+    assert zone("yellowjacket", "working", True, 0, False).outer == 30
+
+
+def test_country_in_the_briefing() -> None:
+    assert "It says stop." in page("before_you_start")
+    result = briefing.run({"area": "minutes", "response": 20, "adrenaline": "none"})
+    assert result.stopped
+
+
+def test_no_page_says_safe_of_a_nest() -> None:
+    names = ("before_you_start", "allergy_and_stings", "keeping_people_away", "clothing")
+    for name in (*names, "working_alone", "people_and_animals", "after_a_sting", "after_the_job"):
+        words = page(name).lower().replace("safely", "").split()
+        assert "safe" not in words, name
