@@ -104,9 +104,10 @@ def _drop_names(group: dict[str, Any], names: tuple[str, ...]) -> None:
 
 
 def _calculation(entry: dict[str, Any]) -> dict[str, Any]:
-    gone = [name for name in HEALTH_INPUTS.get(entry["calculator"], ()) if name in entry["inputs"]]
+    # All of them are named, given or not: which ones were given would tell something too.
+    gone = HEALTH_INPUTS.get(entry["calculator"], ())
     if not gone:
         return entry
     kept = {name: value for name, value in entry["inputs"].items() if name not in gone}
     made = {name: value for name, value in entry.items() if name not in {"results", "stops"}}
-    return made | {"inputs": kept, "wiped": sorted({*entry.get("wiped", []), *gone})}
+    return made | {"inputs": kept, "wiped": sorted(gone)}

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from typing import Any
 
 from calc import EDITION, tables, units
@@ -11,11 +11,16 @@ from calc.catalogue import find
 from calc.clients import job_read
 from calc.clients.job import Job
 from calc.clients.job_fields import section
-from calc.declare import Calculator, Input, Number, Result
+from calc.declare import Calculator, Choice, Input, Number, Result
 from calc.errors import InputError, shown
 
 MONTHS = ("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec")
-_INSECT = {"catch_chamber", "holding_and_driving"}
+_COLUMNS = {
+    "catch_chamber": "insect",
+    "holding_and_driving": "insect",
+    "keep_away": "group",
+    "briefing": "group",
+}
 
 
 def prefill(job: Job, name: str) -> dict[str, Any]:
@@ -102,13 +107,21 @@ def _filled(row: Mapping[str, Any], value: Any, calculator: Calculator, each: In
     kind = row["kind"]
     if kind == "species":
         return _species(value, calculator.name)
-    if kind == "month":
-        return MONTHS[int(value[5:7]) - 1]
-    if kind == "half":
-        return "first" if int(value[8:10]) <= 15 else "second"
-    if kind == "choice" or not isinstance(each, Number):
-        return None if value == "unknown" else value
-    return _number(row, value, each)
+    if kind in _FROM_DATE:
+        return _FROM_DATE[kind](value)
+    if isinstance(each, Choice):
+        return value if value in {option.value for option in each.options} - {"unknown"} else None
+    return _number(row, value, each) if isinstance(each, Number) else None
+
+
+_FROM_DATE: dict[str, Callable[[str], Any]] = {
+    "month": lambda date: MONTHS[int(date[5:7]) - 1],
+    "half": lambda date: "first" if int(date[8:10]) <= 15 else "second",
+    "year": lambda date: int(date[:4]),
+    "month_number": lambda date: int(date[5:7]),
+    "day": lambda date: int(date[8:10]),
+}
+"""What is read from a date such as 2026-09-15."""
 
 
 def _number(row: Mapping[str, Any], value: Any, each: Number) -> Any:
@@ -123,8 +136,13 @@ def _species(key: str, calculator: str) -> str | None:
     if key == "unknown":
         return None
     row = tables.row("job_species", key)
-    found = row.get("insect" if calculator in _INSECT else calculator)
+    found = row.get(_column(calculator))
     return None if found is None else str(found)
+
+
+def _column(calculator: str) -> str:
+    """Return the column of the species table that a calculator reads."""
+    return _COLUMNS.get(calculator, calculator)
 
 
 def _with_unit(value: Any, unit: str) -> Any:
@@ -143,7 +161,7 @@ def _write_back(
     """Set the shared value of one row from what was typed or computed, if the record takes it."""
     found = None
     for each in _inputs(result.calculator, row):
-        if each.name in typed and row["kind"] not in {"species", "month", "half"}:
+        if each.name in typed and row["kind"] not in {"species", *_FROM_DATE}:
             found = result.inputs.get(each.name), getattr(each, "unit", "")
     for name, out_name in _pairs(row.get("fed_by", "")):
         if name == result.calculator.name:

@@ -44,6 +44,7 @@ class Dice:
         self._random = random.Random(seed)
 
     def share(self) -> float:
+        """Return a draw from 0 to 1."""
         return self._random.random()
 
     def normal(self) -> float:
@@ -56,6 +57,7 @@ class Dice:
         return middle * math.exp(spread * self.normal())
 
     def pick(self, weighted: tuple[tuple[str, float], ...]) -> str:
+        """Return one of the names, by weight."""
         wanted = self.share() * sum(weight for _, weight in weighted)
         for name, weight in weighted:
             wanted -= weight
@@ -64,9 +66,11 @@ class Dice:
         return weighted[-1][0]
 
     def binomial(self, n: int, p: float) -> int:
+        """Return how many of ``n`` happen."""
         return sum(self.share() < p for _ in range(n))
 
     def poisson(self, mean: float) -> int:
+        """Return a count of rare events, after Knuth."""
         count, left = 0, math.exp(-mean)
         product = self.share()
         while product > left:
@@ -124,7 +128,7 @@ def _outcome(dice: Dice, animal: str, day: int) -> str:
     stays = 0.25 if day < 265 else 0.7
     if dice.share() < stays:
         return dice.pick((("left", 0.6), ("later", 0.25), ("sent_on", 0.15)))
-    return "relocated" if animal == "crabro" and dice.share() < 0.7 else "removed"
+    return "relocated" if animal == "crabro" else "removed"
 
 
 def _work(dice: Dice, made: Job, animal: str, place: str, day: int, now: str) -> Job:
