@@ -72,7 +72,12 @@ def answer_html(told: Mapping[str, Any], customary: bool | None = None) -> str:
         (name, each | {"hidden": name in hidden and each["value"] is None})
         for name, each in told["results"].items()
     ]
-    single = [(name, each) for name, each in results if each["kind"] != "table"]
+    # A result that does not apply to these inputs takes no room; one that a stop withholds says so.
+    single = [
+        (name, each)
+        for name, each in results
+        if each["kind"] != "table" and (each["value"] is not None or each["hidden"])
+    ]
     calculator = find(told["calculator"])
     return "".join(
         [
@@ -145,7 +150,8 @@ def brief(told: Mapping[str, Any], customary: bool) -> str:
             return f"Stop: {caution['text']}"
     key = "customary_text" if customary else "text"
     main = [each for each in told["results"].values() if each["main"] and key in each]
-    return "; ".join(f"{each['label']}: {each[key]}" for each in main)
+    # The first line of a letter is its title; the rest is for the answer below.
+    return "; ".join(f"{each['label']}: {each[key].partition(chr(10))[0]}" for each in main)
 
 
 def as_text(told: Mapping[str, Any], customary: bool) -> str:
@@ -257,9 +263,19 @@ def _meanings(calculator: Calculator, names: Sequence[str]) -> str:
 def _value(told: Mapping[str, Any]) -> str:
     if told["hidden"]:
         return f'<b class="answer-withheld">{WITHHELD}</b>'
+    if "\n" in told["text"]:
+        return _lines(told["text"])
     # A sentence is not set in the size of a number.
     css = ' class="answer-words"' if len(told["text"]) > 24 else ""
     return f"<b{css}>{both(told['text'], told['customary_text'])}</b>"
+
+
+def _lines(text: str) -> str:
+    """Write a letter with its lines; a calendar becomes a link that saves it as a file."""
+    if text.startswith("BEGIN:VCALENDAR"):
+        data = escape(f"data:text/calendar;charset=utf-8,{quote(text)}")
+        return f'<a href="{data}" download="reminders.ics">Save the reminders</a>'
+    return f'<span class="answer-letter">{"<br>".join(map(escape, text.splitlines()))}</span>'
 
 
 def _table(told: Mapping[str, Any]) -> str:

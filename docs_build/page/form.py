@@ -185,7 +185,7 @@ def _list(each: Numbers, value: tuple[float, ...] | None, ident: str) -> str:
         f'<ol class="calc-rows" data-item="{item}" data-least="{each.least}" '
         f'data-most="{each.most}">{rows}</ol>'
         f"<template>{_row(each, 0, None, ident)}</template>"
-        f'<div class="calc-rows-bar"><button type="button" data-do="add">Add a {item}</button>'
+        f'<div class="calc-rows-bar"><button type="button" data-do="add">One more {item}</button>'
         f'<button type="button" data-do="remove">Remove the last</button></div>'
     )
 

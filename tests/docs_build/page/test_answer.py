@@ -27,9 +27,12 @@ def test_cautions_stand_before_the_numbers(name: str) -> None:
 def test_every_result_label_is_shown(name: str) -> None:
     told = find(name)().as_dict()
     html = answer.answer_html(told)
-    for each in told["results"].values():
-        if each["kind"] != "table" or each["rows"]:
+    withheld = {name for each in told["cautions"] for name in each["hides"]}
+    for name_of, each in told["results"].items():
+        if each["rows"] if each["kind"] == "table" else each["value"] is not None:
             assert answer.escape(each["label"]) in html
+        elif name_of in withheld:
+            assert answer.WITHHELD in html
 
 
 def hostile(told: dict[str, Any]) -> dict[str, Any]:
