@@ -145,7 +145,11 @@ def _roles(site: Site) -> list[dict[str, str]]:
             "who": watcher,
             "does": "gives adrenaline as the plan says, calls, notes the time, stays",
         },
-        {"who": "Then", "does": "flat, legs up; sits if breathless; on the side if vomiting"},
+        {
+            "who": "Then",
+            "does": "flat, legs up; sits if breathless; on the side if vomiting, on the left side "
+            "if pregnant",
+        },
     ]
     if site.helpers > 1 or site.household:
         made.append({"who": "A third adult", "does": "goes to the road, waves the ambulance in"})
