@@ -171,6 +171,17 @@ def test_the_lens_lies_between_its_two_airs() -> None:
             assert min(air, 33.0) < lens < max(air, 33.0)
 
 
+@pytest.mark.parametrize(("air", "outside"), [(10.0, 8.0), (20.0, 15.0), (30.0, 25.0), (40.0, 8.0)])
+def test_the_lens_balances_the_heat_through_it(air: float, outside: float) -> None:
+    # What flows in at the inner face goes through the lens and off the outer face; the outer
+    # face is found from that, and both other flows must then be the same.
+    through = tables.row("fog_lens", "polycarbonate")["resistance"]
+    inner = model.lens_temperature(air, 33.0, outside)
+    flow = model.habit("inside") * (33.0 - inner)
+    outer = inner - flow * through
+    assert outside * (outer - air) == pytest.approx(flow)
+
+
 def test_a_lens_settles_as_its_equation_says() -> None:
     # Steps of a hundredth of a minute through c dT/dt = h_i (T_in - T) + h_o (T_a - T), the
     # differential equation behind the exponential, with the lens's own resistance left out.
