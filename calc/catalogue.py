@@ -8,7 +8,9 @@ from types import MappingProxyType
 from calc.biology.colony_and_season import colony_and_season
 from calc.biology.emergence import still_to_emerge
 from calc.biology.identify import which_animal
+from calc.clients.client_letter import client_letter
 from calc.clients.first_call import first_call
+from calc.clients.follow_up import follow_up
 from calc.clients.time_and_price import time_and_price
 from calc.clients.when_to_come import when_to_come
 from calc.declare import Calculator
@@ -57,6 +59,8 @@ _ALL: tuple[Calculator, ...] = (
     first_call,
     when_to_come,
     time_and_price,
+    client_letter,
+    follow_up,
 )
 
 CALCULATORS: Mapping[str, Calculator] = MappingProxyType({each.name: each for each in _ALL})

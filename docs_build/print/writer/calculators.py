@@ -88,13 +88,19 @@ class Calculators(Components):
         rows = ""
         for each in declared:
             told = both(result["results"][each["name"]])
+            if told.startswith("BEGIN:VCALENDAR"):
+                told = "a file for your calendar, made on the page"
             shown = "withheld, see STOP" if each["name"] in hidden else told
             rows += self._result(each, shown)
         return f"\n\n#fill-in([What comes out], [Out], {rows});\n\n" if rows else ""
 
     def _result(self, declared: Mapping[str, Any], shown: str) -> str:
         mark = "strong" if declared["main"] else "plain"
-        label, value = (f"[#{mark}[{markup.text(t)}];], " for t in (declared["label"], shown))
+        label = f"[#{mark}[{markup.text(declared['label'])}];], "
+        if "\n" in shown:  # a letter keeps its lines
+            value = f"[{'#linebreak();'.join(map(markup.text, shown.splitlines()))}], "
+        else:
+            value = f"[#{mark}[{markup.text(shown)}];], "
         if len(shown) > LONG:  # a sentence, which has no unit
             return f"{label}table.cell(colspan: 2){value}[], "
         return f"{label}[{markup.text(unit_words(declared))}], {value}[], "
