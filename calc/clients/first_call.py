@@ -6,7 +6,7 @@ from typing import Any
 
 from calc import tables
 from calc.clients.first_call_forms import OUTPUTS, QUESTIONS
-from calc.clients.first_call_rules import Rule, deciding, rules, spoken
+from calc.clients.first_call_rules import Rule, deciding, ends, rules, spoken
 from calc.declare import Answer, Calculator, Caution
 from calc.safety.levels import caution, note, stop
 from calc.sources import source
@@ -19,14 +19,14 @@ def core(**answers: Any) -> Answer:
     """Judge one call by the rules of the table; answers by the names of the questions."""
     found = spoken(answers)
     first = deciding(found)
-    ends = tables.row("call_decisions", first.decision)
+    end = ends(first)
     return Answer(
         values={
-            "decision": ends["decision"],
+            "decision": end["decision"],
             "why": f"{first.rule}. {first.reason}",
-            "who": ends["who"],
-            "say": ends["say"],
-            "rules": [_told(each) for each in [first, *(one for one in found if one != first)]],
+            "who": end["who"],
+            "say": end["say"],
+            "rules": [_told(first), *(_told(each) for each in _others(found, first))],
             "before": _before(found),
             "open": [{"question": each} for each in open_questions(answers)],
         },
@@ -45,25 +45,27 @@ def open_questions(answers: dict[str, Any]) -> list[str]:
     ]
 
 
+def _others(found: list[Rule], first: Rule) -> list[Rule]:
+    return [each for each in found if each.effect != "adds" and each != first]
+
+
 def _told(rule: Rule) -> dict[str, str]:
-    leads = tables.row("call_decisions", rule.decision)["decision"] if rule.decision else "See to"
+    return {"rule": f"{rule.rule}. {_why(rule)}", "leads_to": rule.decision}
+
+
+def _why(rule: Rule) -> str:
     origin = source(rule.source)
-    return {
-        "rule": rule.rule,
-        "leads_to": leads,
-        "reason": rule.reason,
-        "source": f"{origin.short} ({origin.mark})",
-    }
+    return f"{rule.reason} ({origin.short}: {origin.mark})"
 
 
 def _before(found: list[Rule]) -> list[dict[str, str]]:
-    return [{"what": each.rule, "reason": each.reason} for each in found if each.effect == "adds"]
+    return [{"what": each.rule, "reason": _why(each)} for each in found if each.effect == "adds"]
 
 
 def _cautions(answers: dict[str, Any], found: list[Rule]) -> list[Caution]:
     stops = [
         stop(
-            f"{each.rule}: {_lower(tables.row('call_decisions', each.decision)['who'])}.",
+            f"{each.rule}: {_lower(ends(each)['who'])}.",
             each.reason,
             each.source,
             HELD_BACK,

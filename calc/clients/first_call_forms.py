@@ -103,8 +103,8 @@ QUESTIONS: tuple[Input, ...] = (
         name="indoors",
         label="Wasps or soft plaster indoors",
         meaning="A damp-looking or soft spot, scratching, wasps in the room.",
-        options=_options(("no", "No"), ("yes", "Yes")),
-        default="no",
+        options=_ASKED,
+        default="unknown",
     ),
     Number(
         name="near",
@@ -132,8 +132,10 @@ QUESTIONS: tuple[Input, ...] = (
         name="winters",
         label="Winters there",
         meaning="Mild: frost is rare, and colonies may live on.",
-        options=_options(("cold", "Cold, with hard frost"), ("mild", "Mild")),
-        default="cold",
+        options=_options(
+            ("unknown", "Not asked yet"), ("cold", "Cold, with hard frost"), ("mild", "Mild")
+        ),
+        default="unknown",
     ),
     Count(
         name="days",
@@ -256,19 +258,17 @@ OUTPUTS: tuple[Out, ...] = (
     Out(
         name="rules",
         label="Rules that spoke",
-        meaning="All of them, the deciding one first.",
+        meaning="Those that decide or could have, the deciding one first.",
         kind="table",
         columns=(
-            Out(name="rule", label="When", meaning="The rule.", kind="text"),
+            Out(name="rule", label="When, and why", meaning="The rule.", kind="text"),
             Out(name="leads_to", label="Leads to", meaning="Decision.", kind="text"),
-            Out(name="reason", label="Why", meaning="Reason.", kind="text"),
-            Out(name="source", label="Source", meaning="Where it comes from.", kind="text"),
         ),
     ),
     Out(
         name="before",
         label="Before you go",
-        meaning="To see to before the visit; withheld where the job goes another way.",
+        meaning="Rules that name something to see to; withheld where the job goes another way.",
         kind="table",
         columns=(
             Out(name="what", label="See to", meaning="What is missing.", kind="text"),

@@ -1,4 +1,4 @@
-"""The rules of the first call: read from their table, tested one by one, all of them shown."""
+"""The rules of the first call: read from their tables, tested one by one, all of them shown."""
 
 from __future__ import annotations
 
@@ -11,12 +11,19 @@ from calc import tables
 
 Effect = Literal["path", "decides", "adds"]
 
+TABLES: dict[Effect, str] = {
+    "path": "call_paths",
+    "decides": "call_choices",
+    "adds": "call_conditions",
+}
+"""The tables of rules, in the order in which they are tried."""
+
 _WORDS = {"is", "not", "below", "not_below", "above", "at_most"}
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Rule:
-    """One row of the table.
+    """One row of a table.
 
     A ``path`` sends the job another way and stops it; a rule that ``decides`` does so if no path
     speaks; one that ``adds`` names something to see to before going.
@@ -37,18 +44,19 @@ class Rule:
 
 @cache
 def rules() -> tuple[Rule, ...]:
-    """Return all rules, in the order of the table."""
+    """Return all rules, in the order of the tables."""
     return tuple(
         Rule(
             key=row["key"],
             rule=row["rule"],
             test=parsed(row["test"]),
-            effect=row["effect"],
+            effect=effect,
             decision=row.get("decision", ""),
             reason=row["reason"],
             source=row["source"],
         )
-        for row in tables.rows("call_rules")
+        for effect, name in TABLES.items()
+        for row in tables.rows(name)
     )
 
 
@@ -80,6 +88,12 @@ def deciding(found: list[Rule]) -> Rule:
     """Return the rule that decides: the first path, else the first that decides."""
     paths = [each for each in found if each.effect == "path"]
     return (paths or [each for each in found if each.effect == "decides"])[0]
+
+
+def ends(rule: Rule) -> Mapping[str, Any]:
+    """Return what the decision of a rule means: who acts, and words for the caller."""
+    found = [row for row in tables.rows("call_decisions") if row["decision"] == rule.decision]
+    return found[0]
 
 
 def limit(key: str) -> float:

@@ -266,3 +266,17 @@ def test_the_jobs_of_the_cases_agree_with_their_inputs(case: str) -> None:
         filled = job_shared.prefill(made, "heat_in_suit")[path]
         entered = units.plain(inputs["heat_in_suit"][path], filled["unit"], path, path)
         assert filled["value"] == pytest.approx(entered, abs=0.05)
+
+
+def test_exercises_of_the_page() -> None:
+    found = season_rates.rate_ratio(12, 25, 4, 30)
+    assert (round(found.ratio or 0, 1), round(found.low, 1), round(found.high or 0, 1)) == (
+        3.6,
+        1.1,
+        15.3,
+    )
+    ragged = season_rates.raggedness([3, 9, 1, 7, 2, 8])
+    assert (ragged.mean, ragged.dispersion, ragged.df) == (5, pytest.approx(11.6), 5)
+    assert round(100 * ragged.chance, 1) == 4.1
+    assert math.ceil(season_records.rounding_uncertainty(50, 0.01)) == 1324
+    assert season_records.coarsened(50, 8, 30)["uncertainty"] == 1354
