@@ -183,7 +183,7 @@ fogging = Calculator(
         "ansi_z87_marks",
         "mesh_screens",
         "dain_1999",
-        "eye_venom_spray",
+        "hirano_2020",
     ),
     formula=(
         (

@@ -58,7 +58,7 @@ _KEEP_ON = caution(
     "first, let the insects leave you, then wipe.",
     "Venom is sprayed at faces, and stings go for eyes. Wash an eye at once with much water and "
     "see a doctor the same day.",
-    "eye_venom_spray",
+    "hirano_2020",
 )
 _CLOSE = caution(
     "It may fog all the same: the room left is less than the error of the estimate. Work where "
