@@ -21,6 +21,9 @@ LARGEST = 2_000_000
 DEEPEST = 12
 """Nested brackets taken; a job needs seven."""
 
+LONGEST_WHOLE = 16
+"""Signs of the longest whole number: what a page's script holds without loss."""
+
 _ALLOWED = f"a job file of this handbook, version {VERSION}"
 _BRACKETS = re.compile(r'"(?:[^"\\]|\\.)*"?|[\[\]{}]', re.DOTALL)
 _FIELDS = {section.name: section for section in SECTIONS}
@@ -91,7 +94,11 @@ def _json(text: str) -> Any:
             raise refuse("file", shown(text), said)
     try:
         return json.loads(
-            text, object_pairs_hook=_pairs, parse_constant=_no_constant, parse_float=_finite
+            text,
+            object_pairs_hook=_pairs,
+            parse_constant=_no_constant,
+            parse_float=_finite,
+            parse_int=_whole,
         )
     except json.JSONDecodeError as error:
         said = f"The file is no JSON (line {error.lineno}, column {error.colno})"
@@ -121,6 +128,12 @@ def _finite(text: str) -> float:
     if not math.isfinite(number):
         raise refuse("file", shown(text), f"The number “{shown(text)}” is too large")
     return number
+
+
+def _whole(text: str) -> int:
+    if len(text) > LONGEST_WHOLE:
+        raise refuse("file", shown(text), f"The number “{shown(text)}” is too large")
+    return int(text)
 
 
 def _versioned(given: dict[str, Any]) -> dict[str, Any]:
@@ -212,7 +225,7 @@ def _matches(pattern: str, value: str) -> bool:
 def _number(field: Field, value: object, where: str) -> float | int:
     if isinstance(value, bool) or not isinstance(value, int | float):
         raise _wrong(field, value, where)
-    if not math.isfinite(value) or not field.low <= value <= field.high:
+    if not field.low <= value <= field.high:  # false for what is no number, too
         raise _wrong(field, value, where)
     return value
 
@@ -309,7 +322,9 @@ def _plain(field: Field, value: object, where: str) -> Any:
         return None
     if isinstance(value, str):
         return _plain_text(field, value, where, job_schema.LONGEST_VALUE)
-    if isinstance(value, bool) or not isinstance(value, int | float) or not math.isfinite(value):
+    if isinstance(value, bool) or not isinstance(value, int | float):
+        raise _wrong(field, value, where)
+    if not abs(value) < math.inf or (isinstance(value, int) and abs(value) >= 10**LONGEST_WHOLE):
         raise _wrong(field, value, where)
     return value
 

@@ -164,6 +164,8 @@ def hostile() -> Iterator[tuple[str, str | bytes]]:
         full + full, full + "]", full.replace('"title"', '"id"'), full.replace("3.5", "NaN"),
         full.replace("3.5", "Infinity"), full.replace("3.5", "-Infinity"),
         full.replace("3.5", "1e999"), full.replace("3.5", "9" * 5000), full.replace("3.5", "03.5"),
+        full.replace("3.5", "1" + "0" * 400), full.replace("40,", "1" + "0" * 400 + ",", 1),
+        full.replace("40}", "12345678901234567}"),
         full.replace("3.5", "3,5"), full.replace("3.5", "0x10"), full.replace("3.5", "٣"),
         full.replace("Gate sticks.", "\\ud800"), full.replace("Gate sticks.", "\\u0000"),
         full.replace("Gate", "Ga\x00te"), full.replace("Gate", "Ga\nte"),

@@ -2,13 +2,17 @@
 
 from __future__ import annotations
 
+import copy
 import json
 import time
+from collections.abc import Iterator
 from datetime import datetime
 from typing import Any
 
 import jsonschema
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
 from calc.__main__ import main
 from calc.clients import job
@@ -71,6 +75,61 @@ def test_hostile_files_get_one_sentence(name: str) -> None:
     start = time.perf_counter()
     one_sentence(HOSTILE[name])
     assert time.perf_counter() - start < 5, "a hostile file holds the phone up"
+
+
+ODD = st.one_of(
+    st.none(), st.booleans(), st.integers(-5, 10**6), st.floats(-1e6, 1e6), st.text(max_size=8),
+    st.sampled_from(
+        ["yes", "crabro", "2026-02-29", "2026-09-15", job_files.NOW, "EUR", "x" * 130, "a\nb",
+         "\x00"]
+    ),
+    st.lists(st.integers(-1, 50) | st.text(max_size=3), max_size=4),
+    st.dictionaries(st.sampled_from(["value", "unit", "a", "A", "step", "who"]),
+                    st.integers(0, 9) | st.text(max_size=3), max_size=2),
+)  # fmt: skip
+
+
+def places(value: Any, way: tuple[Any, ...] = ()) -> Iterator[tuple[Any, ...]]:
+    """Return the way to every value of a file."""
+    if way:
+        yield way
+    if isinstance(value, dict | list):
+        for name, each in value.items() if isinstance(value, dict) else enumerate(value):
+            yield from places(each, (*way, name))
+
+
+PLACES = list(places(job_files.FULL))
+
+
+@pytest.mark.published
+@settings(max_examples=600, deadline=None, derandomize=True, database=None)
+@given(st.lists(st.tuples(st.sampled_from(PLACES), ODD), min_size=1, max_size=2))
+def test_schema_and_reader_agree_on_random_changes(
+    changes: list[tuple[tuple[Any, ...], Any]],
+) -> None:
+    # Outside reference: jsonschema 4.26, Draft202012Validator.
+    made = copy.deepcopy(job_files.FULL)
+    for (*way, last), value in changes:
+        at: Any = made
+        for name in way:
+            at = at[name] if isinstance(at, dict | list) and _has(at, name) else None
+        if isinstance(at, dict | list) and _has(at, last):
+            at[last] = value
+    taken = reads(json.dumps(made))
+    if made["version"] != 0 or isinstance(made["version"], bool):
+        assert taken == VALIDATOR.is_valid(made)
+
+
+def reads(text: str) -> bool:
+    try:
+        job.read(text)
+    except InputError:
+        return False
+    return True
+
+
+def _has(at: Any, name: Any) -> bool:
+    return name in at if isinstance(at, dict) else isinstance(name, int) and name < len(at)
 
 
 def test_two_hundred_files_were_tried() -> None:
