@@ -58,15 +58,12 @@ def _times(given: dict[str, Any]) -> dict[str, letters.Fact]:
     made: dict[str, letters.Fact] = {}
     for name in letters.TIMES:
         if given[f"{name}_hour"] is not None:
-            minute = given[f"{name}_minute"] or 0
-            made[name] = f"{given[f'{name}_hour']:02d}:{minute:02d}"
+            made[name] = f"{given[f'{name}_hour']:02d}:{given[f'{name}_minute']:02d}"
     return made
 
 
 def _dates(given: dict[str, Any]) -> dict[str, letters.Fact]:
-    """Return the date of the job and what follows from it; nothing without the date."""
-    if given["day"] is None:
-        return {}
+    """Return the date of the job and what follows from it."""
     job = job_date(given["year"], given["month"], given["day"])
     made: dict[str, letters.Fact] = {"date": job.isoformat()}
     made |= {name: day.isoformat() for name, day in zip(rules.LOOKS, rules.looks(job), strict=True)}

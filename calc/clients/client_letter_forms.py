@@ -37,7 +37,6 @@ def _hour(name: str, label: str, default: int) -> Count:
         why="hours of the day",
         source="arithmetic",
         default=default,
-        optional=True,
         only_if=_for(*_VISIT),
     )
 
@@ -46,13 +45,13 @@ def _minute(name: str, label: str) -> Count:
     return Count(
         name=name,
         label=label,
-        meaning="Empty counts as 0.",
+        meaning="As on the clock.",
         low=0,
         high=59,
         why="minutes of an hour",
         source="arithmetic",
         step=5,
-        optional=True,
+        default=0,
         only_if=_for(*_VISIT),
     )
 
@@ -159,13 +158,12 @@ INPUTS: tuple[Input, ...] = (
     Count(
         name="day",
         label="Day",
-        meaning="Of the month. Leave empty if no date is set; its lines are then left out.",
+        meaning="Of the month.",
         low=1,
         high=31,
         why="days of a month",
         source="arithmetic",
         default=20,
-        optional=True,
     ),
     _hour("arrive_hour", "Arrive, hour", 20),
     _minute("arrive_minute", "Arrive, minute"),

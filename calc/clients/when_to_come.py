@@ -188,7 +188,7 @@ def _window_row(day: Day, run: list[Plan]) -> dict[str, Any]:
         "from": clock(first.arrive),
         "to": clock(run[-1].arrive),
         "done": clock(first.finish),
-        "why": say.WHERE[first.where],
+        "why": say.SHORT[first.where],
         "temperature": day.temperature(first.begin),
         "minutes": first.least,
     }
@@ -205,7 +205,7 @@ def _hours(day: Day) -> list[dict[str, Any]]:
                 "from": clock(start),
                 "temperature": temperature,
                 "light": light,
-                "where": say.WHERE[day.where(middle)],
+                "where": say.SHORT[day.where(middle)],
                 "minutes": day.minutes_in_hour(middle),
             }
         )

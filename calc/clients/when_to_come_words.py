@@ -16,6 +16,8 @@ WHERE = {
     "most_out": "out foraging: middle of the day",
     "flying": "coming and going",
 }
+SHORT = {"night": "at home", "cool": "at home, cool", "most_out": "out", "flying": "both"}
+"""The same for a column on a phone."""
 
 
 @dataclass(frozen=True, slots=True)

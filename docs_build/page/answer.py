@@ -155,8 +155,14 @@ def brief(told: Mapping[str, Any], customary: bool) -> str:
 
 
 def as_text(told: Mapping[str, Any], customary: bool) -> str:
-    """Return inputs, cautions and results as plain text, for a message or a notebook."""
+    """Return inputs, cautions and results as plain text, for a message or a notebook.
+
+    A letter is returned alone: what is meant for its writer must not travel with it.
+    """
     key = "customary_text" if customary else "text"
+    for each in told["results"].values():
+        if each["main"] and "\n" in each.get(key, ""):
+            return str(each[key])
     lines = [f"{told['title']} (edition {told['edition']})", ""]
     lines += [
         f"{WORDS[each['level']].upper()}: {each['text']} {each['reason']}"
