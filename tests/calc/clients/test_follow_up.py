@@ -80,6 +80,17 @@ def test_folding_against_a_library(line: str) -> None:
     assert icalendar.parser.Contentlines.from_ical(folds + "\r\n")[0] == line
 
 
+@pytest.mark.parametrize("sign", ["x", "ä", "€", "😀", " "])
+@pytest.mark.parametrize("length", [74, 75, 76, 77, 149, 150, 300])
+def test_long_lines_are_folded_between_letters(sign: str, length: int) -> None:
+    folds = folded(sign * length).split("\r\n")
+    assert all(len(part.encode()) <= 75 for part in folds)
+    assert all(part.startswith(" ") for part in folds[1:])
+    assert folds[0] + "".join(part[1:] for part in folds[1:]) == sign * length
+    # no fold comes earlier than it must
+    assert all(len(part.encode()) + len(sign.encode()) > 75 for part in folds[:-1])
+
+
 def test_every_line_ends_with_both_signs() -> None:
     text = icalendar_text([Event(day=DAY, summary="x")], DAY)
     assert text.endswith("END:VCALENDAR\r\n")

@@ -162,6 +162,31 @@ def test_heat_stretches_the_job() -> None:
     assert "Steady work is over" not in levels(mild, "caution")
 
 
+def test_rests_by_hand() -> None:
+    # 40 minutes of work at 22 in the hour: two spells with one rest of 38 between, 78 in all
+    values = run(
+        temperatures=["84 degF"] * 6,
+        humidities=[62],
+        winds=["2 mph"],
+        sky="shade",
+        effort="high",
+        method="wing",
+        setup=25,
+        work=40,
+    ).values
+    assert values["least_minutes"] == 22
+    begin, finish = (
+        int(values[name][:2]) * 60 + int(values[name][3:]) for name in ("begin", "finish")
+    )
+    assert finish - begin == 78
+
+
+def test_the_evening_comes_before_the_small_hours() -> None:
+    values = run(**WARM, **WHOLE, method="home").values
+    assert values["windows"][0]["from"] == "00:00"
+    assert values["arrive"] > "18:00"
+
+
 def test_heat_agrees_with_the_heat_calculator() -> None:
     from calc.safety.heat_in_suit import heat_in_suit
 
