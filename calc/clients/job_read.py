@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 import math
 import re
+from collections import Counter
 from collections.abc import Callable
 from datetime import date, datetime
 from typing import Any
@@ -113,8 +114,8 @@ def _json(text: str) -> Any:
 def _pairs(pairs: list[tuple[str, Any]]) -> dict[str, Any]:
     made = dict(pairs)
     if len(made) != len(pairs):
-        names = [name for name, _ in pairs]
-        twice = next(name for name in names if names.count(name) > 1)
+        names = Counter(name for name, _ in pairs)
+        twice = names.most_common(1)[0][0]
         raise refuse(shown(twice), twice, f"The name “{shown(twice)}” stands twice in the file")
     return made
 

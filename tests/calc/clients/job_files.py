@@ -170,6 +170,8 @@ def hostile() -> Iterator[tuple[str, str | bytes]]:
         full.replace("Gate sticks.", "\\ud800"), full.replace("Gate sticks.", "\\u0000"),
         full.replace("Gate", "Ga\x00te"), full.replace("Gate", "Ga\nte"),
         full.replace("Gate sticks.", "\\x41"), full.replace(": ", " = "),
+        "{" + ",".join(f'"k{n}":1' for n in range(100000)) + ',"k99999":2}',
+        "[" + ",".join(["{}"] * 500000) + "]",
         "[" * 100000, "{\"a\":" * 100000, "[" * 13 + "]" * 13, '{"a":' * 13 + "1" + "}" * 13,
         '"' + '\\"' * 200000, "x" * 2_000_001, _text(FULL | {"notes": "x" * 2_000_000}),
         full.encode("utf-16"), b"\xff\xfe\x00", b"\x89PNG\r\n\x1a\n",
