@@ -283,7 +283,7 @@ def _lines(text: str) -> str:
 
         data = escape(f"data:text/calendar;charset=utf-8,{quote(text)}")
         return f'<a href="{data}" download="reminders.ics">Save the reminders</a>'
-    return f'<span class="answer-letter">{"<br>".join(map(escape, text.splitlines()))}</span>'
+    return f'<span class="answer-letter">{escape(text)}</span>'
 
 
 def _table(told: Mapping[str, Any]) -> str:
