@@ -1,4 +1,4 @@
-"""The commands: ``python3 -m docs_build serve | test | html | pdf | clean | bench``.
+"""The commands: ``python3 -m docs_build serve | test | html | pdf | exercises | bench | clean``.
 
 Standard library only: it runs on a fresh machine with nothing but Python, makes ``.venv`` beside
 the book, installs the pinned dependencies there and goes on inside it.
@@ -19,6 +19,7 @@ COMMANDS = {
     "test": "run all tests: unit, notebooks, pages in a browser, PDF",
     "html": "build the site (pages, phone app, PDF) into .out/html",
     "pdf": "build the training PDF into .out/pdf",
+    "exercises": "print a sheet of exercises and its key, fresh numbers for each seed",
     "bench": "measure start, speed and sizes, and print them beside their aims",
     "clean": "remove everything that was built",
 }
@@ -39,12 +40,20 @@ def parser() -> argparse.ArgumentParser:
             command.add_argument("pytest", nargs="*", help="arguments passed on to pytest")
         if name == "pdf":
             command.add_argument("--paper", choices=("a4", "us-letter"), default="a4")
+        if name == "exercises":
+            command.add_argument("--seed", type=_seed, default=1, help="whole number, default 1")
     return top
 
 
 def _port(text: str) -> int:
     if not text.isdigit() or not 1 <= int(text) <= 65535:
         raise argparse.ArgumentTypeError(f"“{text}” is no port; allowed is 1 to 65535")
+    return int(text)
+
+
+def _seed(text: str) -> int:
+    if not text.isdigit() or len(text) > 9:
+        raise argparse.ArgumentTypeError(f"“{text}” is no seed; allowed is 0 to 999999999")
     return int(text)
 
 

@@ -26,6 +26,10 @@ def run(options: argparse.Namespace, rest: list[str]) -> int:
         case "pdf":
             pdf = build.pdf(options.paper)
             say(f"Built {pdf.relative_to(ROOT)}")
+        case "exercises":
+            from docs_build import exercises
+
+            print(exercises.markdown(options.seed), end="")
         case "test":
             return test([*options.pytest, *rest])
         case "bench":
