@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import io
 import shutil
 from collections.abc import Iterable, Iterator, Set
 from datetime import UTC, date, datetime, time
 from pathlib import Path
 from typing import ClassVar, Literal
 
+import pikepdf
 import typst
 from docutils import nodes
 from sphinx.builders import Builder
@@ -272,7 +274,23 @@ def compile_book(source: Path, day: date) -> tuple[bytes, list[str]]:
     except typst.TypstError as error:
         raise TrainingError(str(error.diagnostic or error)) from error
     assert isinstance(made, bytes)
-    return made, [str(warning.message) for warning in warnings]
+    return packed(made), [str(warning.message) for warning in warnings]
+
+
+def packed(pdf: bytes) -> bytes:
+    """Return the same PDF with its objects compressed: tags alone are half of a long book.
+
+    Phones keep the file with the pages, so its size counts.
+    """
+    slim = io.BytesIO()
+    with pikepdf.open(io.BytesIO(pdf)) as book:
+        book.save(
+            slim,
+            object_stream_mode=pikepdf.ObjectStreamMode.generate,
+            compress_streams=True,
+            deterministic_id=True,
+        )
+    return slim.getvalue()
 
 
 def font_folders() -> list[Path]:
