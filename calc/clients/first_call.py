@@ -46,7 +46,8 @@ def open_questions(answers: dict[str, Any]) -> list[str]:
 
 
 def _others(found: list[Rule], first: Rule) -> list[Rule]:
-    return [each for each in found if each.effect != "adds" and each != first]
+    # The rule without a test always holds; it says something only where it decides.
+    return [each for each in found if each.effect != "adds" and each != first and each.test]
 
 
 def _told(rule: Rule) -> dict[str, str]:

@@ -122,6 +122,7 @@ def test_exercises_of_the_page() -> None:
 def test_nothing_answered_asks_first() -> None:
     told = first_call()
     assert told.values["decision"] == "Ask first"
+    assert "Remove" not in [row["leads_to"] for row in told.values["rules"]]
     assert len(told.values["open"]) >= 10
     assert not first_call(**GOOD).values["open"]
 
