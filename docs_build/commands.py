@@ -54,7 +54,6 @@ def serve(port: int, no_serve: bool) -> int:
 def test(arguments: list[str]) -> int:
     """Run pytest over the tests, then nbval over the notebooks; return the first failure."""
     browser()
-    environment = os.environ | {"PYTHONWARNDEFAULTENCODING": "0"}
     say("Building the handbook …")
     build.site()
     runs = [[sys.executable, "-m", "pytest", *arguments]]
@@ -65,7 +64,7 @@ def test(arguments: list[str]) -> int:
         runs.append([sys.executable, "-m", "pytest", *nbval, *notebooks])
     status = 0
     for command in runs:
-        status = status or subprocess.call(command, cwd=ROOT, env=environment)
+        status = status or subprocess.call(command, cwd=ROOT)
     return status
 
 
