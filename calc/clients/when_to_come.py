@@ -52,6 +52,7 @@ def core(
 ) -> Answer:
     """Compute the day and the window; see the declaration for units."""
     blocks = len(temperatures)
+    short = any(1 < len(given) < blocks for given in (humidities, winds))
     humidities = _for_each("humidities", "Relative humidity", humidities, blocks)
     winds = _for_each("winds", "Wind where you stand", winds, blocks)
     sun = _sun(latitude, longitude, year, month, day, utc_offset)
@@ -84,6 +85,7 @@ def core(
         best=best,
         dim=best is None or found.dim(best.finish),
         forecast_end=found.forecast.end,
+        short=short,
     )
     return Answer(
         values={
@@ -99,18 +101,16 @@ def core(
 
 
 def _for_each(name: str, label: str, given: tuple[float, ...], blocks: int) -> tuple[float, ...]:
-    """Return one value for each block; a single one holds for the whole day."""
-    if len(given) == 1:
-        return given * blocks
-    if len(given) != blocks:
-        allowed = f"one value, or {blocks}, one for each temperature"
+    """Return one value for each block; where there are fewer, the last one holds on."""
+    if len(given) > blocks:
+        allowed = f"1 to {blocks} values, as many as temperatures at most"
         raise InputError(
             name,
             list(given),
             allowed,
             f"{label}: {len(given)} given for {blocks} blocks; allowed is {allowed}.",
         )
-    return given
+    return given + given[-1:] * (blocks - len(given))
 
 
 def _sun(

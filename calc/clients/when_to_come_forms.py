@@ -190,7 +190,7 @@ INPUTS: tuple[Input, ...] = (
     Numbers(
         name="humidities",
         label="Relative humidity",
-        meaning="One for each block, or one for the whole day.",
+        meaning="One for each block; the last one holds for the rest.",
         item="block",
         unit="percent",
         low=5,
@@ -204,7 +204,7 @@ INPUTS: tuple[Input, ...] = (
     Numbers(
         name="winds",
         label="Wind where you stand",
-        meaning="One for each block, or one for the day; behind a house it is much less.",
+        meaning="One for each block, the last one holds on; behind a house it is much less.",
         item="block",
         unit="m/s",
         customary="mph",

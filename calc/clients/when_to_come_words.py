@@ -34,6 +34,7 @@ class Findings:
     best: Plan | None
     dim: bool  # twilight or brighter to the end
     forecast_end: float
+    short: bool  # fewer humidities or winds than temperatures, and more than one
 
 
 def verdict(found: Findings) -> str:
@@ -163,6 +164,14 @@ def _about_the_data(found: Findings) -> Iterator[Caution]:
             "Check the sign of the longitude and the clock.",
             reason="East is plus. Summer time counts.",
             source="clock_offset_ours",
+        )
+    if found.short:
+        yield Caution(
+            level="caution",
+            text="Fewer humidities or winds than temperatures: the last one holds for the rest of "
+            "the day. Check that none is missing in between.",
+            reason="One left out shifts all that follow.",
+            source="arithmetic",
         )
     if found.sun_missing:
         yield Caution(

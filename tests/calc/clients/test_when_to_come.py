@@ -249,6 +249,7 @@ def test_stop_for_a_job_longer_than_the_window() -> None:
             "because it is cool, and they are awake",
         ),
         ({"work": 400}, "past the forecast"),
+        ({"winds": [1, 2]}, "the last one holds"),
     ],
 )
 def test_each_caution(change: dict[str, Any], words: str) -> None:
@@ -257,7 +258,14 @@ def test_each_caution(change: dict[str, Any], words: str) -> None:
 
 def test_cautions_stay_away_where_nothing_is_wrong() -> None:
     told = levels(run(method="wing"), "caution")
-    for words in ("Rain is", "Clock and", "dark before", "past the forecast", "fly in the dark"):
+    for words in (
+        "last one holds",
+        "Rain is",
+        "Clock and",
+        "dark before",
+        "past the forecast",
+        "fly in the dark",
+    ):
         assert words not in told
 
 
@@ -270,8 +278,8 @@ def test_threshold_of_the_clock() -> None:
     ("change", "field"),
     [
         ({"month": 2, "day": 30}, "day"),
-        ({"winds": [1, 1]}, "winds"),
-        ({"humidities": [50, 60, 70]}, "humidities"),
+        ({"winds": [1] * 7}, "winds"),
+        ({"humidities": [50] * 7}, "humidities"),
     ],
 )
 def test_what_does_not_fit_is_refused(change: dict[str, Any], field: str) -> None:
@@ -283,6 +291,7 @@ def test_what_does_not_fit_is_refused(change: dict[str, Any], field: str) -> Non
 def test_one_value_holds_for_the_day() -> None:
     six = run(humidities=[60] * 6, winds=[1] * 6).values
     assert run(humidities=[60], winds=[1]).values == six
+    assert "last one holds" not in levels(run(humidities=[60], winds=[1]), "caution")
 
 
 def test_day_strip_shows_light_and_visit() -> None:
