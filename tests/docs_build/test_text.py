@@ -172,3 +172,16 @@ def test_no_page_stands_outside_the_contents(read: list[PageText]) -> None:
     assert names == listed_in_toctrees()
     for name in names:
         assert not re.search(r"^orphan:", source_of(name), re.MULTILINE), name
+
+
+def test_the_goals_name_every_chapter(read: list[PageText]) -> None:
+    """A new chapter is not forgotten in the training part."""
+    taught = {"safety", "biology", "method", "clients"}
+    chapters = {
+        page.name
+        for page in read
+        if page.name.split("/")[0] in taught and not page.name.endswith("/index")
+    }
+    named = set(re.findall(r"\{doc\}`\.\./([\w/]+)`", source_of("training/goals")))
+    assert chapters <= named, "training/goals names no goal for these"
+    assert named <= {page.name for page in read}
