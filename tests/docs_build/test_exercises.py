@@ -17,7 +17,8 @@ from calc.declare import Calculator, Choice, Number
 from docs_build import __main__ as door
 from docs_build import commands, exercises
 from docs_build.bootstrap import ROOT
-from docs_build.exercises import TEMPLATES, Exercise
+from docs_build.exercise_kinds import TEMPLATES, Template, always
+from docs_build.exercises import Exercise
 
 SEEDS = range(200)
 
@@ -33,7 +34,7 @@ def test_there_are_enough_kinds() -> None:
 
 
 @pytest.mark.parametrize("template", TEMPLATES, ids=lambda template: template.name)
-def test_what_is_asked_and_drawn_is_declared(template: exercises.Template) -> None:
+def test_what_is_asked_and_drawn_is_declared(template: Template) -> None:
     calculator = CALCULATORS[template.calculator]
     assert set(template.draws) <= {each.name for each in calculator.inputs}
     for name in template.asked:
@@ -60,7 +61,7 @@ def test_another_seed_gives_other_numbers() -> None:
 
 
 @pytest.mark.parametrize("template", TEMPLATES, ids=lambda template: template.name)
-def test_every_seed_gives_an_answer(template: exercises.Template) -> None:
+def test_every_seed_gives_an_answer(template: Template) -> None:
     cases = set()
     for seed in SEEDS:
         made = exercises.exercise(template, 1, Random(f"{seed}:{template.name}"))
@@ -138,12 +139,12 @@ def test_the_markdown_holds_the_sheet_and_then_the_key() -> None:
 
 
 def test_a_kind_that_always_stops_is_told() -> None:
-    template = exercises.Template(
+    template = Template(
         name="always hot",
         calculator="heat_in_suit",
         page="",
         story="",
-        draws={"air_temperature": exercises.always(48.0)},
+        draws={"air_temperature": always(48.0)},
         asked=("work_minutes",),
         judge="",
         point="",
