@@ -8,11 +8,11 @@ from typing import Any
 from calc import tables
 from calc.catalogue import CALCULATORS
 from calc.sources import bibliography
-from docs_build.page import answer
+from docs_build.page import answer, jobs
 
 
 def call(text: str) -> str:
-    """Answer one question of the page: ``run`` or ``convert``."""
+    """Answer one question of the page: ``run``, ``convert`` or one about a ``job``."""
     asked = json.loads(text)
     return json.dumps(_answered(asked), allow_nan=False)
 
@@ -22,6 +22,8 @@ def _answered(asked: dict[str, Any]) -> dict[str, Any]:
         return answer.run(asked["name"], asked["texts"], asked["customary"])
     if asked["op"] == "convert":
         return answer.convert(asked["name"], asked["texts"], asked["customary"])
+    if asked["op"] == "job":
+        return jobs.call(asked)
     raise ValueError(f"no such question: {asked['op']}")
 
 
@@ -38,3 +40,4 @@ def warm() -> None:
         answer.run(name, {}, False)
         answer.run(name, {}, True)
         answer.convert(name, {each.name: "1" for each in calculator.inputs}, True)
+    jobs.warm()

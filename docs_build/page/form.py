@@ -8,6 +8,7 @@ from html import escape
 from typing import Any
 
 from calc import units
+from calc.clients.job_health import HEALTH_INPUTS
 from calc.declare import Calculator, Choice, Input, Number, Numbers
 from calc.sources import source
 
@@ -20,7 +21,10 @@ def form_html(calculator: Calculator, inputs: Mapping[str, Any], base: str) -> s
 
     ``base`` starts every id, so that one calculator can stand twice in a page.
     """
-    fields = "\n".join(_field(each, inputs.get(each.name), base) for each in calculator.inputs)
+    marked = HEALTH_INPUTS.get(calculator.name, ())
+    fields = "\n".join(
+        _field(each, inputs.get(each.name), base, each.name in marked) for each in calculator.inputs
+    )
     switch = _switch() if any(_has_two(each) for each in calculator.inputs) else ""
     return (
         f'<form class="calc-form" novalidate autocomplete="off" '
@@ -52,7 +56,7 @@ def _switch() -> str:
     )
 
 
-def _field(each: Input, value: Any, base: str) -> str:
+def _field(each: Input, value: Any, base: str, health: bool) -> str:
     ident = f"{base}-{each.name}"
     if isinstance(each, Numbers):
         role, css, inner = "group", "calc-field calc-list", _list(each, value, ident)
@@ -67,6 +71,8 @@ def _field(each: Input, value: Any, base: str) -> str:
     when = ""
     if each.only_if is not None:
         when = f' data-when="{escape(each.only_if[0])}" data-values="{_joined(each.only_if[1])}"'
+    if health:  # The page leaves it out of links.
+        when += ' data-health="yes"'
     group = f' role="{role}" aria-labelledby="{ident}-label"' if role else ""
     return (
         f'<div class="{css}" data-input="{each.name}" data-kind="{each.kind}"{when}{group}>{inner}'

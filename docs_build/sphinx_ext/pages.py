@@ -13,7 +13,9 @@ from sphinx.util.docutils import SphinxDirective, SphinxRole
 
 from calc import EDITION
 from docs_build.build import PDF_NAME
+from docs_build.page.jobs_html import sheet_html
 from docs_build.server import CSP
+from docs_build.sphinx_ext.calculators import note_calc
 
 log = logging.getLogger(__name__)
 
@@ -65,6 +67,15 @@ class OfflineDirective(SphinxDirective):
         return [nodes.raw("", "<div data-keep-offline></div>", format="html")]
 
 
+class JobSheetDirective(SphinxDirective):
+    """The place of the job sheet, with its form made from the declared fields; pages only."""
+
+    def run(self) -> list[nodes.Node]:
+        """Return the form, and make the page depend on the declaration."""
+        note_calc(self)
+        return [nodes.raw("", sheet_html(), format="html")]
+
+
 class PdfRole(SphinxRole):
     """``{training-pdf}`text```: a link to the PDF, with the edition; on paper only the text."""
 
@@ -79,6 +90,8 @@ class PdfRole(SphinxRole):
 def setup(app: Sphinx) -> None:
     """Register the checks, the page context and what stands for the app in a page."""
     app.add_directive("keep-offline", OfflineDirective)
+    app.add_directive("job-sheet", JobSheetDirective)
+    app.add_css_file("job.css")
     app.add_role("training-pdf", PdfRole())
     app.connect("doctree-read", _front_matter)
     app.connect("html-page-context", _context)

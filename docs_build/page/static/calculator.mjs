@@ -1,6 +1,8 @@
 /** Makes the calculators of a page live: form in, answer out, nothing typed is lost. */
 import * as engine from "./engine.mjs";
 import { Fields, typed } from "./fields.mjs";
+import { JobLine } from "./jobline.mjs";
+import * as jobs from "./jobs.mjs";
 import { forget, recall, remember } from "./store.mjs";
 import { choose, show, system } from "./unitswitch.mjs";
 
@@ -16,10 +18,12 @@ const REPEAT_AFTER = 450;
 const REPEAT_EVERY = 90;
 
 class LiveCalculator {
-  constructor(section) {
+  constructor(section, job) {
     this.section = section;
     this.name = section.dataset.calculator;
-    this.key = this.name + (section.dataset.case ? `.${section.dataset.case}` : "");
+    // With a job open, a calculator has one form, whichever page it stands in.
+    this.key = this.name + (section.dataset.case && !job ? `.${section.dataset.case}` : "");
+    this.job = job;
     this.edition = section.dataset.edition;
     this.form = section.querySelector(".calc-form");
     this.out = section.querySelector(".calc-out");
@@ -33,6 +37,7 @@ class LiveCalculator {
     this.wire();
     if (system() === "us") this.fields.turn("us", {});
     this.fields.refresh();
+    if (job) this.line = new JobLine(this);
     if (!this.fromLink()) this.fromDraft();
   }
 
@@ -112,9 +117,10 @@ class LiveCalculator {
     this.undone = { fields: this.fields.snapshot(), units: system(), html: this.answer.innerHTML };
     this.fields.restore(this.fields.original);
     if (system() === "us") this.fields.turn("us", {});
-    forget(`draft.${this.key}`);
+    this.forgetDraft();
     this.section.querySelector("[data-do=undo]").hidden = false;
     this.say("The form is back at its first values.");
+    this.line?.prefill();
     this.compute();
   }
 
@@ -131,22 +137,45 @@ class LiveCalculator {
   changed() {
     this.fields.refresh();
     this.keep();
+    this.line?.refresh();
     this.compute();
   }
 
   keep() {
-    remember(`draft.${this.key}`, {
-      edition: this.edition,
-      units: system(),
-      fields: this.fields.snapshot(),
-    });
+    const draft = { edition: this.edition, units: system(), fields: this.fields.snapshot() };
+    if (!this.job) {
+      remember(`draft.${this.key}`, draft);
+      return;
+    }
+    this.job.drafts[this.key] = draft;
+    jobs.keepDraft(this.job.id, this.key, draft).catch(() => this.say(jobs.NO_STORE, true));
+  }
+
+  draft() {
+    return this.job ? this.job.drafts[this.key] : recall(`draft.${this.key}`);
+  }
+
+  forgetDraft() {
+    if (!this.job) {
+      forget(`draft.${this.key}`);
+      return;
+    }
+    delete this.job.drafts[this.key];
+    jobs.keepDraft(this.job.id, this.key, null).catch(() => {});
   }
 
   fromDraft() {
-    const draft = recall(`draft.${this.key}`);
-    if (!draft?.fields) return;
-    this.fields.restore(draft.fields);
-    const turned = draft.units !== system() ? this.turn() : undefined;
+    const draft = this.draft();
+    if (draft?.fields) {
+      this.fields.restore(draft.fields);
+      this.fromLast(draft.units !== system() ? this.turn() : undefined);
+    } else if (this.line?.prefill()) {
+      this.fromLast();
+    }
+  }
+
+  /** Show the last answer where it was for what stands in the form, and compute. */
+  fromLast(turned) {
     const last = recall(`answer.${this.key}`);
     const asked = this.asked();
     if (!turned && last && last.edition === this.edition && last.asked === asked) {
@@ -161,7 +190,7 @@ class LiveCalculator {
   fromLink() {
     const given = new URLSearchParams(location.hash.slice(1));
     if (given.get("calc") !== this.name || this.section.dataset.case) return false;
-    this.undone = { fields: recall(`draft.${this.key}`)?.fields ?? this.fields.snapshot(), units: system() };
+    this.undone = { fields: this.draft()?.fields ?? this.fields.snapshot(), units: system() };
     const units = given.get("units");
     if (units === "us" || units === "si") {
       if (units !== system()) {
@@ -317,9 +346,17 @@ class LiveCalculator {
   }
 
   afterTurn() {
-    if (recall(`draft.${this.key}`)) this.keep();
+    if (this.draft()) this.keep();
     // A figure is drawn in one unit system; the worked example holds both.
     if (this.out.dataset.state !== "example") this.compute();
+  }
+
+  store() {
+    return this.line.store();
+  }
+
+  fill() {
+    if (this.line.fill()) this.changed();
   }
 
   async copy(button) {
@@ -329,8 +366,13 @@ class LiveCalculator {
 
   async link(button) {
     const given = new URLSearchParams({ calc: this.name });
+    const left = [];
     for (const field of this.fields.fields) {
       if (field.hidden) continue;
+      if (field.dataset.health) {
+        left.push(field.querySelector(".calc-label").firstChild.textContent);
+        continue;
+      }
       const value = this.fields.read(field);
       const text = Array.isArray(value) ? value.filter((one) => one.trim()).join(" ") : value;
       if (text) given.set(field.dataset.input, text);
@@ -338,6 +380,7 @@ class LiveCalculator {
     if (this.section.querySelector(".calc-switch")) given.set("units", system());
     const url = new URL(location.href);
     url.hash = given.toString();
+    if (left.length) this.say(`Left out of the link, as it tells of someone's health: ${left.join(", ")}.`);
     await copyText(url.href, button);
   }
 }
@@ -379,6 +422,7 @@ function megabytes(bytes) {
   return `${(bytes / 1e6).toFixed(1)} MB`;
 }
 
-const live = [...document.querySelectorAll(".calculator")].map((one) => new LiveCalculator(one));
+const job = await jobs.openJob();
+const live = [...document.querySelectorAll(".calculator")].map((one) => new LiveCalculator(one, job));
 addEventListener("hashchange", () => live.some((one) => one.fromLink()));
 document.documentElement.dataset.calculators = "live";

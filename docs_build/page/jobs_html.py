@@ -1,0 +1,257 @@
+"""The job sheet as HTML, from the declared fields of a job; the page only fills in the values."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+from html import escape
+from typing import Any
+
+from calc import EDITION, units
+from calc.catalogue import CALCULATORS
+from calc.clients import job_read
+from calc.clients.job import Job
+from calc.clients.job_declare import NUMERIC, Field, Section
+from calc.clients.job_fields import SECTIONS
+from calc.clients.job_health import HEALTH_INPUTS
+from calc.declare import Calculator
+from docs_build.page.answer import both
+
+UNSEEN = {"values", "typed"}
+"""Kinds that no person types."""
+
+DEVICE = {"id", "created", "changed", "edition", "typed_units"}
+"""Fields at the top that the device writes."""
+
+MOST_RADIOS = 3
+KEYBOARDS = {"phone": "tel", "mail": "email"}
+
+
+def sheet_html() -> str:
+    """Return the list of jobs and the empty form; without scripts only a sentence shows."""
+    return (
+        '<div class="job-sheet" data-job-sheet '
+        f'data-edition="{escape(EDITION)}" data-largest="{job_read.LARGEST}" '
+        f'data-health-calculators="{escape(" ".join(HEALTH_INPUTS))}">\n'
+        '<p class="job-static">The job sheet needs scripts. '
+        "Without them, write the job on paper.</p>\n"
+        f'<div class="job-live" hidden>\n{_head()}\n'
+        '<div class="job-open" hidden>\n<p class="job-title"></p><p class="job-facts"></p>\n'
+        f"{_switch()}"
+        '<form class="job-form" novalidate autocomplete="off" aria-label="The open job">\n'
+        + "\n".join(_section(each) for each in SECTIONS if _typed_fields(each))
+        + f"\n</form>\n{_foot()}\n</div>\n</div>\n</div>\n"
+    )
+
+
+def calculations_html(job: Job) -> str:
+    """Return what was computed in a job: title, edition, time, main results and stops."""
+    held = job.get("calculations", [])
+    if not held:
+        return "<p>Nothing yet. Press “Keep in the job” below a calculator's answer.</p>"
+    return f'<ul class="job-kept">{"".join(_calculation(each) for each in held)}</ul>'
+
+
+def differences_html(job: Job, differences: Sequence[Mapping[str, str]]) -> str:
+    """Return what comes out different under this edition, by calculator."""
+    if not job.get("calculations"):
+        return "<p>This job holds no calculation.</p>"
+    if not differences:
+        return f"<p>Computed again under edition {escape(EDITION)}: nothing has changed.</p>"
+    items = "".join(_difference(each) for each in differences)
+    return (
+        f"<p>Computed again under edition {escape(EDITION)}. The job keeps the old results.</p>"
+        f'<ul class="job-kept">{items}</ul>'
+    )
+
+
+def _head() -> str:
+    return (
+        '<p class="job-said" role="status"></p>\n'
+        '<ul class="job-list" aria-label="Jobs on this phone"></ul>\n'
+        '<div class="job-bar">'
+        '<button type="button" data-job="begin" class="job-first">New job</button>'
+        '<button type="button" data-job="pick">Open a job file</button>'
+        '<input type="file" class="job-file" accept=".json,application/json" multiple '
+        'aria-label="Job files" tabindex="-1" hidden></div>'
+    )
+
+
+def _switch() -> str:
+    return (
+        '<div class="calc-switch" role="group" aria-label="Units">'
+        '<button type="button" data-units="si" aria-pressed="true">Metric</button>'
+        '<button type="button" data-units="us" aria-pressed="false">US units</button></div>\n'
+    )
+
+
+def _foot() -> str:
+    return (
+        '<details class="job-part"><summary>What was computed</summary>'
+        '<div class="job-calculations"></div>'
+        '<div class="job-bar"><button type="button" data-job="rerun">'
+        'Compute it all again</button></div><div class="job-differences" role="status"></div>'
+        "</details>\n"
+        '<details class="job-part"><summary>Save, send, wipe, erase</summary>\n'
+        "<p>The whole file holds the health facts and the client. Keep it to yourself.</p>"
+        '<div class="job-bar"><button type="button" data-job="save">Save the whole job</button>'
+        '</div><p>To send it on, leave the health facts out.</p><div class="job-bar">'
+        '<button type="button" data-job="send">Save without health</button></div>\n'
+        "<p>When the job is done, wipe what tells of anyone's health. The rest stays.</p>"
+        '<div class="job-bar"><button type="button" data-job="wipe">Wipe health alone</button>'
+        "</div>\n<p>Erased is gone, unless you saved a file.</p>"
+        '<div class="job-bar"><button type="button" data-job="erase" class="job-danger">'
+        "Erase this job</button></div>\n</details>\n"
+        '<div class="job-bar"><button type="button" data-job="close">Put this job aside</button>'
+        "</div>"
+    )
+
+
+def _typed_fields(section: Section) -> list[Field]:
+    """Return the fields that a person types; what was computed stands in its own part."""
+    if section.name == "calculations":
+        return []
+    return [
+        each
+        for each in section.fields
+        if each.kind not in UNSEEN and not (section.name == "" and each.name in DEVICE)
+    ]
+
+
+def _section(section: Section) -> str:
+    fields = _typed_fields(section)
+    health = ' data-health="yes"' if section.name == "health" else ""
+    opened = " open" if section.name in {"", "client"} else ""
+    inner = _many(section, fields) if section.most else _fields(section, fields)
+    return (
+        f'<details class="job-part"{health}{opened}><summary>{escape(section.label)}'
+        f'<span class="job-count"></span></summary><p class="job-meaning">'
+        f"{escape(section.meaning)}</p>{inner}</details>"
+    )
+
+
+def _fields(section: Section, fields: Iterable[Field]) -> str:
+    return "".join(_field(each, f"{section.name}.{each.name}".strip(".")) for each in fields)
+
+
+def _many(section: Section, fields: Iterable[Field]) -> str:
+    """Return the rows of a list and the row that the page copies; 0 stands for its place."""
+    row = "".join(_field(each, f"{section.name}.0.{each.name}") for each in fields)
+    one = {"steps": "step", "stings": "entry", "photos": "photo"}.get(section.name, "entry")
+    return (
+        f'<ol class="job-rows" data-section="{section.name}" data-most="{section.most}"></ol>'
+        f'<template><li class="job-row">{row}<button type="button" data-job="drop">'
+        f"Take out this {one}</button></li></template>"
+        f'<div class="job-bar"><button type="button" data-job="add" '
+        f'data-section="{section.name}">Add a{"n" * (one == "entry")} {one}</button></div>'
+    )
+
+
+def _field(each: Field, path: str) -> str:
+    ident = f"job-{path.replace('.', '-')}"
+    radios = each.kind == "choice" and len(each.options) <= MOST_RADIOS
+    role = f' role="radiogroup" aria-labelledby="{ident}-label"' if radios else ""
+    label = (
+        f'<span class="calc-label" id="{ident}-label">' if radios
+        else f'<label class="calc-label" for="{ident}">'
+    )  # fmt: skip
+    mark = ' <span class="job-health">health</span>' if each.health else ""
+    health = ' data-health="yes"' if each.health else ""
+    return (
+        f'<div class="job-field" data-path="{path}" data-kind="{each.kind}"{health}{role}>'
+        f"{label}{escape(each.label)}{mark}</{'span' if radios else 'label'}>"
+        f"{_control(each, ident, path)}"
+        f'<p class="job-help" id="{ident}-help">{escape(each.meaning)}</p>'
+        f'<p class="calc-error" id="{ident}-error" hidden></p></div>'
+    )
+
+
+def _control(each: Field, ident: str, path: str) -> str:
+    common = f'name="{path}" aria-describedby="{ident}-help {ident}-error"'
+    if each.kind == "choice":
+        return _choice(each, ident, common)
+    if each.kind in {"date", "moment"}:
+        kind = "date" if each.kind == "date" else "datetime-local"
+        now = '<button type="button" data-job="now">Now</button>' if each.kind == "moment" else ""
+        return f'<div class="job-line"><input type="{kind}" id="{ident}" {common}>{now}</div>'
+    if each.kind == "texts" or each.lines:
+        return f'<textarea id="{ident}" rows="3" {common}></textarea>'
+    unit = _unit(each) if each.kind in NUMERIC else ""
+    keypad = {"number": "decimal", "count": "numeric"}.get(each.kind, "")
+    keypad = keypad or KEYBOARDS.get(each.name, "text")
+    return (
+        f'<div class="job-line"><input type="text" inputmode="{keypad}" id="{ident}" {common}>'
+        f"{unit}</div>"
+    )
+
+
+def _choice(each: Field, ident: str, common: str) -> str:
+    if len(each.options) > MOST_RADIOS:
+        empty = '<option value=""></option>' if each.options[0][0] != "unknown" else ""
+        items = "".join(
+            f'<option value="{escape(value)}">{escape(label)}</option>'
+            for value, label in each.options
+        )
+        return f'<select id="{ident}" {common}>{empty}{items}</select>'
+    items = "".join(
+        f'<label class="job-radio"><input type="radio" value="{escape(value)}" {common}>'
+        f"<span>{escape(label)}</span></label>"
+        for value, label in each.options
+    )
+    return f'<div class="job-radios">{items}</div>'
+
+
+def _unit(each: Field) -> str:
+    si, us = units.label(each.unit), units.label(each.customary or each.unit)
+    if not si and not us:
+        return ""
+    if si == us:
+        return f'<span class="calc-unit">{escape(si)}</span>'
+    return (
+        f'<span class="calc-unit"><span class="si">{escape(si)}</span>'
+        f'<span class="us">{escape(us)}</span></span>'
+    )
+
+
+def _calculation(entry: Mapping[str, Any]) -> str:
+    calculator = CALCULATORS.get(entry["calculator"])
+    title = calculator.title if calculator else entry["calculator"]
+    lines = [escape(f"Stop: {each}") for each in entry.get("stops", [])]
+    if entry.get("wiped"):
+        lines.append("Results wiped with the health facts.")
+    if calculator and not lines:
+        lines = _main_results(calculator, entry.get("results", {}))
+    told = "".join(f"<li>{line}</li>" for line in lines)
+    return (
+        f"<li><b>{escape(title)}</b> <small>edition {escape(entry['edition'])}, "
+        f"{escape(entry['time'][:16].replace('T', ' '))}</small><ul>{told}</ul></li>"
+    )
+
+
+def _main_results(calculator: Calculator, results: Mapping[str, Any]) -> list[str]:
+    """Return the main results as HTML, in both unit systems, the first line of a letter only."""
+    lines = []
+    for out in calculator.outputs:
+        stored = results.get(out.name)
+        if not out.main or stored is None:
+            continue
+        named = isinstance(stored, dict)
+        value, unit = (stored["value"], stored.get("unit", "")) if named else (stored, out.unit)
+        try:
+            told = [out.text(value, way).partition("\n")[0] for way in (False, True)]
+        except (ValueError, TypeError, AttributeError):
+            continue  # Stored by another edition in a form that this one does not write.
+        if unit == out.unit:
+            lines.append(f"{escape(out.label)}: {both(*told)}")
+    return lines
+
+
+def _difference(told: Mapping[str, str]) -> str:
+    head = told["title"] + (f": {told['label']}" if told["label"] else "")
+    if told["kind"] in {"changed", "gone", "new"}:
+        text = f"{told['then'] or 'not computed'} → {told['now'] or 'no longer computed'}"
+    else:
+        text = told["now"] or told["then"]
+    return (
+        f"<li><b>{escape(head)}</b> <small>edition {escape(told['edition_then'])} → "
+        f"{escape(told['edition_now'])}</small><ul><li>{escape(text)}</li></ul></li>"
+    )
