@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import hashlib
 import re
 import shutil
 import subprocess
@@ -16,45 +17,69 @@ HANDBOOK = ROOT / "handbook"
 HTML = OUT / "html"
 PDF = OUT / "pdf"
 DOCTREES = OUT / "doctrees"
+STAMP = OUT / "built"
 PDF_NAME = f"field-handbook-{EDITION}.pdf"
 
 
 def site() -> Path:
     """Build the whole site into ``.out/html`` and return that folder.
 
-    The PDF comes first, since the front page offers it; both builders share one set of doctrees,
-    so the pages are read and run once.
+    Both builders share one set of doctrees, so the pages are read and run once. The pages come
+    first: only the builder that reads a changed page knows that it must be written again, and the
+    PDF is always set whole.
     """
     from docs_build.page import pack
 
-    began = time.monotonic()
-    book = pdf()
-    _sphinx("html", HTML)
-    shutil.copyfile(book, HTML / PDF_NAME)
+    began, now = time.monotonic(), state()
+    if _built() == now and (HTML / "sw.js").exists():
+        say("Nothing has changed since the last build.")
+        return HTML
+    STAMP.unlink(missing_ok=True)
+    _sphinx("html", HTML, DOCTREES)
+    shutil.copyfile(pdf(doctrees=DOCTREES), HTML / PDF_NAME)
     pack.runtime(HTML)
     pack.offline(HTML, EDITION)
+    STAMP.write_text(now, encoding="utf-8")
     say(f"Site ready after {time.monotonic() - began:.0f} s.")
     return HTML
 
 
-def pdf(paper: str = "a4") -> Path:
+def state() -> str:
+    """Return a hash of everything the book is made from."""
+    seen = hashlib.sha256(sys.version.encode())
+    for tree in ("calc", "handbook", "docs_build", "demo_cases", "tests/published"):
+        for path in sorted((ROOT / tree).rglob("*")):
+            if path.is_file() and "__pycache__" not in path.parts:
+                seen.update(path.relative_to(ROOT).as_posix().encode())
+                seen.update(path.read_bytes())
+    return seen.hexdigest()
+
+
+def _built() -> str:
+    return STAMP.read_text(encoding="utf-8") if STAMP.exists() else ""
+
+
+def pdf(paper: str = "a4", doctrees: Path = OUT / "doctrees-pdf") -> Path:
     """Build the training PDF and return its path."""
-    _sphinx("training", PDF, f"training_paper={paper}")
+    _sphinx("training", PDF, doctrees, f"training_paper={paper}")
     return PDF / PDF_NAME
 
 
-def _sphinx(builder: str, folder: Path, *settings: str) -> None:
+def _sphinx(builder: str, folder: Path, doctrees: Path, *settings: str) -> None:
     say(f"Building the {'pages' if builder == 'html' else 'training PDF'} …")
     command = [sys.executable, "-m", "sphinx", "-b", builder, "-W", "--keep-going", "-q"]
-    command += ["-d", str(DOCTREES)]
+    command += ["-d", str(doctrees)]
     for setting in settings:
         command += ["-D", setting]
     command += [str(HANDBOOK), str(folder)]
     done = subprocess.run(command, cwd=ROOT, capture_output=True, text=True, errors="replace")
     if done.returncode:
+        # Sphinx warns of a page only when it reads it: the next build must read all of them again.
+        shutil.rmtree(doctrees, ignore_errors=True)
         log = re.sub(r"\x1b\[[0-9;]*m", "", done.stderr or done.stdout)
         OUT.mkdir(exist_ok=True)
         (OUT / "sphinx.log").write_text(log, encoding="utf-8")
-        warnings = [line for line in log.splitlines() if "WARNING" in line or "ERROR" in line]
+        signs = re.compile(r"(WARNING|ERROR|CRITICAL): ")
+        warnings = [line for line in log.splitlines() if signs.search(line)]
         shown = "\n".join(line.replace(f"{ROOT}/", "") for line in (warnings or [log])[:12])
         raise Trouble(f"{shown}\nThe handbook has faults; the whole log is in .out/sphinx.log.")
