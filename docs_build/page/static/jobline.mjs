@@ -3,6 +3,7 @@ import { listen, change, get, openId, sync, title } from "./jobs.mjs";
 import { system } from "./unitswitch.mjs";
 
 const SHEET = new URL("../clients/the_job.html", import.meta.url).href;
+const KEEP = "Keep in the job";
 
 export class JobLine {
   constructor(calculator) {
@@ -17,7 +18,7 @@ export class JobLine {
     this.button = press("fill", "Fill in from the job");
     line.append(words, this.button);
     calculator.form.before(line);
-    this.keep = press("store", "Keep in the job");
+    this.keep = press("store", KEEP);
     calculator.section.querySelector(".calc-tools").prepend(this.keep, " ");
     listen((id) => {
       if (openId() !== this.job.id) location.reload(); // another job, another form
@@ -110,6 +111,9 @@ export class JobLine {
       });
       if (reply.ok) calculator.say(`Kept in the job “${title(this.job)}”, with its inputs and the time.`);
       else calculator.say(`Not kept: ${reply.sentence}`, true);
+      // The sentence stands above the answer; the button is what is being looked at.
+      this.keep.textContent = reply.ok ? "Kept" : "Not kept: see above";
+      setTimeout(() => (this.keep.textContent = KEEP), 2500);
     } catch (error) {
       calculator.broken(error);
     }
