@@ -49,7 +49,7 @@ _LONGEST_UNIT = 40
 _NUMBER = re.compile(r"[+-]?(?:\d+(?:[.,]\d*)?|[.,]\d+)(?:[eE][+-]?\d{1,3})?")
 _FACTOR = re.compile(r"([A-Za-zµ°_]+[A-Za-z0-9_]*)(?:(?:\*\*|\^)(-?[1-4]))?")
 _SIGN = re.compile(r"(?<!\*)[*/](?!\*)")
-_WRITTEN = {"%": "percent", "″": "inch", '"': "inch", "′": "foot", "in H2O": "inH2O"}
+_WRITTEN = {"%": "percent", "°": "degree", "″": "inch", '"': "inch", "′": "foot", "in H2O": "inH2O"}
 
 
 class UnitTextError(ValueError):

@@ -84,6 +84,7 @@ def test_bad_values_name_field_and_allowed(value: object, words: str) -> None:
 def test_compatible_units_are_taken() -> None:
     assert units.plain({"value": 86, "unit": "degF"}, "degC", "T", "t") == 30
     assert units.plain(units.Quantity(86, "degF"), "degC", "T", "t") == 30
+    assert units.plain("90 °", "degree", "Lean", "lean") == 90
     assert units.plain("40 in H2O", "kPa", "P", "p") == pytest.approx(9.9635564)
 
 

@@ -230,7 +230,9 @@ def numbers(results: dict[str, Any]) -> Iterator[tuple[str, str]]:
         for row in told.get("rows", ()):
             for cell in row:
                 yield told["label"], cell["text"]
-        if told["kind"] != "table" and told["value"] is not None:
+        # A calendar is a file to save on the page; on paper a sentence says so.
+        calendar = str(told["value"]).startswith("BEGIN:VCALENDAR")
+        if told["kind"] != "table" and told["value"] is not None and not calendar:
             yield told["label"], told["text"]
             yield told["label"], told["customary_text"]
 
