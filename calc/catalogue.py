@@ -35,36 +35,36 @@ from calc.safety.noise_dose import noise_dose
 from calc.safety.sting_plan import sting_plan
 
 _ALL: tuple[Calculator, ...] = (
-    how_many_left,
-    heat_in_suit,
-    flow_and_reach,
-    catch_chamber,
-    waiting_for_stragglers,
-    comb_count,
-    colony_and_season,
-    still_to_emerge,
-    opening_the_cavity,
-    holding_and_driving,
-    passing_life_on,
-    which_animal,
-    fogging,
-    hollow_tree,
-    weight_and_lifting,
-    ladder_and_lines,
-    noise_dose,
-    acclimatisation_plan,
-    sting_plan,
-    keep_away,
-    briefing,
     first_call,
     when_to_come,
+    briefing,
+    heat_in_suit,
+    acclimatisation_plan,
+    fogging,
+    sting_plan,
+    keep_away,
+    noise_dose,
+    ladder_and_lines,
+    hollow_tree,
+    weight_and_lifting,
+    which_animal,
+    colony_and_season,
+    flow_and_reach,
+    catch_chamber,
+    how_many_left,
+    waiting_for_stragglers,
+    opening_the_cavity,
+    comb_count,
+    still_to_emerge,
+    holding_and_driving,
+    passing_life_on,
     time_and_price,
     client_letter,
     follow_up,
 )
 
 CALCULATORS: Mapping[str, Calculator] = MappingProxyType({each.name: each for each in _ALL})
-"""Calculators by name, in the order of the book."""
+"""Calculators by name, in the order of the work."""
 
 
 def find(name: str) -> Calculator:
