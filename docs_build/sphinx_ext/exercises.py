@@ -5,7 +5,6 @@ from __future__ import annotations
 from typing import Any
 
 from docutils import nodes
-from sphinx import addnodes
 from sphinx.application import Sphinx
 from sphinx.environment import BuildEnvironment
 from sphinx.util.docutils import SphinxDirective
@@ -36,28 +35,46 @@ class AnswerDirective(ExerciseDirective):
     node_class = answer
 
 
+def _found(env: BuildEnvironment) -> dict[str, list[str]]:
+    """Return the exercises of each page in their order, kept with the environment."""
+    if not hasattr(env, "exercises"):
+        env.exercises = {}  # type: ignore[attr-defined]
+    found: dict[str, list[str]] = env.exercises
+    return found
+
+
+def _collect(app: Sphinx, doctree: nodes.document) -> None:
+    idents = [node["ident"] for node in doctree.findall(exercise)]
+    _found(app.env)[app.env.current_document.docname] = idents
+
+
+def _purge(app: Sphinx, env: BuildEnvironment, docname: str) -> None:
+    _found(env).pop(docname, None)
+
+
+def _merge(app: Sphinx, env: BuildEnvironment, docnames: list[str], other: Any) -> None:
+    for docname in docnames:
+        _found(env)[docname] = _found(other).get(docname, [])
+
+
 def _number(app: Sphinx, env: BuildEnvironment) -> list[str]:
     """Count the exercises in the order of the contents."""
     order: list[str] = []
-    seen: set[str] = set()
 
     def walk(docname: str) -> None:
-        if docname in seen:
-            return
-        seen.add(docname)
-        order.append(docname)
-        for toctree in env.get_doctree(docname).findall(addnodes.toctree):
-            for child in toctree["includefiles"]:
+        if docname not in order:
+            order.append(docname)
+            for child in env.toctree_includes.get(docname, []):
                 walk(child)
 
     walk(env.config.root_doc)
     numbers: dict[str, int] = {}
     for docname in order:
-        for node in env.get_doctree(docname).findall(exercise):
-            numbers[node["ident"]] = len(numbers) + 1
+        for ident in _found(env).get(docname, []):
+            numbers[ident] = len(numbers) + 1
     changed = numbers != getattr(env, "exercise_numbers", None)
     env.exercise_numbers = numbers  # type: ignore[attr-defined]
-    return order if changed else []
+    return [docname for docname in order if _found(env).get(docname)] if changed else []
 
 
 def _apply(app: Sphinx, doctree: nodes.document, docname: str) -> None:
@@ -103,5 +120,8 @@ def setup(app: Sphinx) -> None:
     app.add_node(answer, html=(visit_answer, depart_answer), text=plain, man=plain)
     app.add_directive("exercise", ExerciseDirective)
     app.add_directive("answer", AnswerDirective)
+    app.connect("doctree-read", _collect)
+    app.connect("env-purge-doc", _purge)
+    app.connect("env-merge-info", _merge)
     app.connect("env-updated", _number)
     app.connect("doctree-resolved", _apply)
