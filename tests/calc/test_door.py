@@ -57,6 +57,19 @@ def test_bad_input_exits_2_with_json(arguments: tuple[str, ...], given: str, wor
     assert "Traceback" not in spoken
 
 
+def test_a_reader_that_stops_early_sees_no_traceback() -> None:
+    with subprocess.Popen(
+        [sys.executable, "-m", "calc", "describe", "how_many_left"],
+        stdout=subprocess.PIPE,
+        stderr=subprocess.PIPE,
+        cwd=ROOT,
+    ) as process:
+        assert process.stdout is not None
+        assert process.stderr is not None
+        process.stdout.close()
+        assert b"Traceback" not in process.stderr.read()
+
+
 def test_calc_imports_neither_numpy_nor_anything_above_it() -> None:
     code = (
         "import sys; import calc.catalogue as c; [x() for x in c.CALCULATORS.values()];"
