@@ -6,6 +6,7 @@ from calc import tables
 from calc.clients import letters
 from calc.clients.follow_up_forms import YES_NO
 from calc.clients.time_and_price_forms import CURRENCIES
+from calc.common_inputs import DAY, MONTH
 from calc.declare import Choice, Count, Input, Number, Option, Out
 
 _KINDS = {
@@ -145,26 +146,8 @@ INPUTS: tuple[Input, ...] = (
         source="arithmetic",
         default=2026,
     ),
-    Count(
-        name="month",
-        label="Month",
-        meaning="1 for January.",
-        low=1,
-        high=12,
-        why="months of the year",
-        source="arithmetic",
-        default=8,
-    ),
-    Count(
-        name="day",
-        label="Day",
-        meaning="Of the month.",
-        low=1,
-        high=31,
-        why="days of a month",
-        source="arithmetic",
-        default=20,
-    ),
+    MONTH,
+    DAY,
     _hour("arrive_hour", "Arrive, hour", 20),
     _minute("arrive_minute", "Arrive, minute"),
     _hour("finish_hour", "Done, hour", 23),

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from calc import tables
+from calc.common_inputs import DAY, MONTH
 from calc.declare import Choice, Count, Input, Number, Option, Out
 
 HIDDEN = ("seal_from",)
@@ -50,26 +51,8 @@ INPUTS: tuple[Input, ...] = (
         source="arithmetic",
         default=2026,
     ),
-    Count(
-        name="month",
-        label="Month",
-        meaning="1 for January.",
-        low=1,
-        high=12,
-        why="months of the year",
-        source="arithmetic",
-        default=8,
-    ),
-    Count(
-        name="day",
-        label="Day",
-        meaning="Of the month.",
-        low=1,
-        high=31,
-        why="days of a month",
-        source="arithmetic",
-        default=20,
-    ),
+    MONTH,
+    DAY,
     Choice(
         name="comb",
         label="The comb",

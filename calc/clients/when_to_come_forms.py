@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from calc import tables
+from calc.common_inputs import DAY, MONTH
 from calc.declare import Choice, Count, Input, Number, Numbers, Option, Out, Soft
 
 HIDDEN = ("arrive", "begin", "finish", "latest")
@@ -63,26 +64,8 @@ INPUTS: tuple[Input, ...] = (
         source="noaa_solar_equations",
         default=2026,
     ),
-    Count(
-        name="month",
-        label="Month",
-        meaning="1 for January.",
-        low=1,
-        high=12,
-        why="months of the year",
-        source="arithmetic",
-        default=8,
-    ),
-    Count(
-        name="day",
-        label="Day",
-        meaning="Of the month.",
-        low=1,
-        high=31,
-        why="days of a month",
-        source="arithmetic",
-        default=20,
-    ),
+    MONTH,
+    DAY,
     Number(
         name="utc_offset",
         label="Clock ahead of UTC",

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
+from calc.common_inputs import ALTITUDE
 from calc.declare import Choice, Count, Input, Number, Option
 from calc.tables import rows
 
@@ -238,19 +239,7 @@ CHAMBER: tuple[Input, ...] = (
         default=22,
         step=1,
     ),
-    Number(
-        name="altitude",
-        label="Altitude",
-        meaning="Height above the sea; thin air carries less.",
-        unit="m",
-        customary="ft",
-        low=-430,
-        high=4500,
-        why="from the lowest land to the highest towns",
-        source=_LIMIT,
-        default=0,
-        step=100,
-    ),
+    ALTITUDE,
 )
 
 POWER: tuple[Input, ...] = (

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from calc.common_inputs import ALTITUDE
 from calc.declare import Choice, Count, Input, Number, Numbers, Option, Soft
 from calc.tables import rows
 
@@ -431,18 +432,5 @@ WEATHER: tuple[Input, ...] = (
         default=20,
         step=1,
     ),
-    Number(
-        name="altitude",
-        label="Altitude",
-        meaning="Height above the sea; thin air carries less.",
-        unit="m",
-        customary="ft",
-        low=-430,
-        high=4500,
-        why="from the lowest land to the highest towns",
-        source=_LIMIT,
-        default=0,
-        digits=0,
-        step=100,
-    ),
+    ALTITUDE,
 )

@@ -1,0 +1,39 @@
+"""Inputs that several calculators share to the letter."""
+
+from __future__ import annotations
+
+from calc.declare import Count, Number
+
+ALTITUDE = Number(
+    name="altitude",
+    label="Altitude",
+    meaning="Height above the sea; thin air carries less.",
+    unit="m",
+    customary="ft",
+    low=-430,
+    high=4500,
+    why="from the lowest land to the highest towns",
+    source="limits_of_flow_tool",
+    default=0,
+    step=100,
+)
+MONTH = Count(
+    name="month",
+    label="Month",
+    meaning="1 for January.",
+    low=1,
+    high=12,
+    why="months of the year",
+    source="arithmetic",
+    default=8,
+)
+DAY = Count(
+    name="day",
+    label="Day",
+    meaning="Of the month.",
+    low=1,
+    high=31,
+    why="days of a month",
+    source="arithmetic",
+    default=20,
+)
