@@ -91,8 +91,9 @@ def test_from_the_call_to_the_season_typed_once(
     page = opened(page, host)
     assert page.input_value("[name='client.name']") == "A. Example"
     unfold(page)
-    page.select_option("[name='animal.species']", "crabro")
-    page.select_option("[name='place.kind']", "hollow_tree")
+    # What the caller said stands in the record by itself.
+    assert page.input_value("[name='animal.species']") == "crabro"
+    assert page.input_value("[name='place.kind']") == "hollow_tree"
     page.fill("[name='visit.date']", "2026-09-15")
     page.select_option("[name='result.outcome']", "removed")
     page.fill("[name='price.currency']", "EUR")
