@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import Any
 
 from calc import tables
@@ -12,7 +13,7 @@ from calc.clients.follow_up import job_date
 from calc.clients.readability import measure
 from calc.declare import Answer, Calculator, Caution
 
-_ANIMAL = {
+ANIMALS = {
     "vespula": "yellowjackets",
     "dolichovespula": "yellowjackets",
     "crabro": "hornets",
@@ -21,6 +22,7 @@ _ANIMAL = {
     "bees": "bees",
     "unknown": "unknown",
 }
+"""Animal groups, as the letters call them."""
 _PLAIN = (
     "place", "fate", "comb", "treated", "touched", "callback", "measure", "currency", "adults",
     "queens", "males", "left", "tiers", "stings", "price", "total", "deposit", "distance",
@@ -40,7 +42,7 @@ def core(*, kind: str, language: str, **given: Any) -> Answer:
         name: given[name] for name in _PLAIN if given.get(name) is not None
     }
     if given["animal"] is not None:
-        facts["animal"] = _ANIMAL[given["animal"]]
+        facts["animal"] = ANIMALS[given["animal"]]
     facts |= _times(given) | _dates(given)
     text = letters.compose(kind, language, facts)
     measures = measure(text)
@@ -51,7 +53,7 @@ def core(*, kind: str, language: str, **given: Any) -> Answer:
         "words": measures.words,
         "left_out": letters.left_out(kind, language, facts),
     }
-    return Answer(values=values, cautions=_cautions(kind, language, given))
+    return Answer(values=values, cautions=cautions(kind, language, given))
 
 
 def _times(given: dict[str, Any]) -> dict[str, letters.Fact]:
@@ -79,7 +81,8 @@ def _dates(given: dict[str, Any]) -> dict[str, letters.Fact]:
     return made
 
 
-def _cautions(kind: str, language: str, given: dict[str, Any]) -> list[Caution]:
+def cautions(kind: str, language: str, given: Mapping[str, Any]) -> list[Caution]:
+    """Return what to say about a letter; ``given`` holds distance, treated, fate and animal."""
     made = [_READ_FIRST]
     if kind in {"preparation", "neighbours", "tonight"} and given["distance"] is None:
         made.append(_NO_DISTANCE)

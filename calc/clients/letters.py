@@ -36,7 +36,7 @@ BLANKS = (
 )  # fmt: skip
 """Facts that become a blank where they are not given."""
 
-TEXTS = ("opened", "other_trade", "captions")
+TEXTS = ("opened", "other_trade", "captions", "note")
 """Facts in the practitioner's own words; their line is left out where they are not given."""
 
 DATES = ("today", "date", "check_1", "check_2", "check_3", "last_emergence", "spring")

@@ -11,13 +11,13 @@ from typing import Any
 
 from calc import EDITION, units
 from calc.catalogue import CALCULATORS, find
-from calc.clients import job, job_health, job_rerun, job_shared
+from calc.clients import job, job_health, job_letter, job_rerun, job_shared, letters
 from calc.clients.job import Job
 from calc.clients.job_declare import Field
 from calc.clients.job_fields import SECTIONS, section
 from calc.declare import Number
 from calc.errors import InputError
-from docs_build.page import answer, form, jobs_html
+from docs_build.page import answer, form, job_season, jobs_html
 
 WARM_TIME = "2026-01-01T00:00Z"
 
@@ -52,6 +52,10 @@ def warm() -> None:
     for question in ("rerun", "wipe", "save", "show"):
         call({"do": question, "job": kept["job"], "now": now, "health": True})
     call({"do": "read", "signs": "{}", "taken": []})
+    for language in letters.LANGUAGES:
+        asked = {"do": "letter", "kind": "aftercare", "language": language, "today": now[:10]}
+        call(asked | {"job": kept["job"], "clocks": {}, "customary": True})
+    call({"do": "season", "texts": [json.dumps(kept["job"])]})
 
 
 def _held(asked: Mapping[str, Any]) -> Job:
@@ -169,6 +173,20 @@ def _rerun(asked: Mapping[str, Any]) -> dict[str, Any]:
     return {"html": jobs_html.differences_html(held, job_rerun.rerun(held))}
 
 
+def _letter(asked: Mapping[str, Any]) -> dict[str, Any]:
+    """Write a letter from the job; a stop withholds its text."""
+    clocks = {name: str(clock) for name, clock in asked["clocks"].items()}
+    kind, language = str(asked["kind"]), str(asked["language"])
+    text, cautions = job_letter.letter(
+        kind, language, _held(asked), asked["today"], clocks, bool(asked["customary"])
+    )
+    return {"text": text, "html": jobs_html.cautions_html(cautions)}
+
+
+def _season(asked: Mapping[str, Any]) -> dict[str, Any]:
+    return job_season.told(asked["texts"])
+
+
 _QUESTIONS: dict[str, Callable[[Mapping[str, Any]], dict[str, Any]]] = {
     "show": _show,
     "set": _set,
@@ -179,6 +197,8 @@ _QUESTIONS: dict[str, Callable[[Mapping[str, Any]], dict[str, Any]]] = {
     "wipe": _wipe,
     "save": _save,
     "rerun": _rerun,
+    "letter": _letter,
+    "season": _season,
 }
 
 

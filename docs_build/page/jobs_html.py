@@ -9,11 +9,12 @@ from typing import Any
 from calc import EDITION, units
 from calc.catalogue import CALCULATORS
 from calc.clients import job_read
+from calc.clients.client_letter import client_letter
 from calc.clients.job import Job
 from calc.clients.job_declare import NUMERIC, Field, Section
 from calc.clients.job_fields import SECTIONS
 from calc.clients.job_health import HEALTH_INPUTS
-from calc.declare import Calculator
+from calc.declare import Calculator, Caution, Choice
 from docs_build.page.answer import both
 
 UNSEEN = {"values", "typed"}
@@ -39,7 +40,7 @@ def sheet_html() -> str:
         f"{_switch()}"
         '<form class="job-form" novalidate autocomplete="off" aria-label="The open job">\n'
         + "\n".join(_section(each) for each in SECTIONS if _typed_fields(each))
-        + f"\n</form>\n{_foot()}\n</div>\n</div>\n</div>\n"
+        + f"\n</form>\n{_letter()}\n{_foot()}\n</div>\n{_season()}\n</div>\n</div>\n"
     )
 
 
@@ -61,6 +62,57 @@ def differences_html(job: Job, differences: Sequence[Mapping[str, str]]) -> str:
     return (
         f"<p>Computed again under edition {escape(EDITION)}. The job keeps the old results.</p>"
         f'<ul class="job-kept">{items}</ul>'
+    )
+
+
+def cautions_html(cautions: Sequence[Caution]) -> str:
+    """Return what to heed before a letter goes out, stops on top."""
+    levels = sorted(cautions, key=lambda each: each.level != "stop")
+    return "".join(
+        f'<p class="job-caution" data-level="{each.level}">'
+        f"<b>{'Stop' if each.level == 'stop' else 'Caution'}:</b> {escape(each.text)} "
+        f"{escape(each.reason)}</p>"
+        for each in levels
+    )
+
+
+def _letter() -> str:
+    """Return the part that writes letters; kinds and languages are those of the calculator."""
+    choices = "".join(
+        f'<div class="job-choice"><label class="calc-label" for="job-letter-{each.name}">'
+        f"{escape(each.label)}</label>"
+        f'<select id="job-letter-{each.name}" data-letter="{each.name}">'
+        + "".join(
+            f'<option value="{escape(option.value)}">{escape(option.label)}</option>'
+            for option in each.options
+        )
+        + "</select></div>"
+        for each in client_letter.inputs
+        if isinstance(each, Choice) and each.name in {"kind", "language"}
+    )
+    return (
+        '<details class="job-part" data-part="letter"><summary>Words for the client</summary>'
+        '<p class="job-meaning">Written from what the job holds. Blanks are for your pen; '
+        "a line without its number or date is left out. Nothing on anyone's health is in it.</p>"
+        f'{choices}<div class="job-cautions" role="status"></div>'
+        '<div class="answer-letter job-letter" role="group" tabindex="0" '
+        'aria-label="The letter"></div><div class="job-bar job-letter-bar" hidden>'
+        '<button type="button" data-job="copyLetter">Copy</button>'
+        '<button type="button" data-job="shareLetter" hidden>Share</button>'
+        '<button type="button" data-job="printLetter">Print</button></div></details>'
+    )
+
+
+def _season() -> str:
+    return (
+        '<details class="job-part" data-part="season"><summary>The season</summary>'
+        '<p class="job-meaning">All jobs on this phone, by year. No client and no health is in '
+        "it.</p>"
+        '<div class="job-season"></div><div class="job-bar">'
+        '<button type="button" data-job="saveRows">Save the table (CSV)</button>'
+        '<button type="button" data-job="saveRecords">Save open records (Darwin Core)</button>'
+        '</div><p class="job-meaning">Open records round the place and name nobody. '
+        "A job without a named wasp or a date gives none.</p></details>"
     )
 
 

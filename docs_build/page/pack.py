@@ -41,6 +41,7 @@ OWN_FILES = (
     "docs_build/page/form.py",
     "docs_build/page/chart.py",
     "docs_build/page/door.py",
+    "docs_build/page/job_season.py",
     "docs_build/page/jobs.py",
     "docs_build/page/jobs_html.py",
 )

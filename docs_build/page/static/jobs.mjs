@@ -281,6 +281,9 @@ export async function query(id, question) {
   return ask({ ...question, id, job: record.job, now: now() });
 }
 
+/** All jobs together, as their texts. */
+export const season = (texts) => ask({ do: "season", texts });
+
 export const read = (signs, taken) => ask({ do: "read", signs, taken });
 
 /** Take out an entry of a list; what was typed for the later ones moves up. */

@@ -1,5 +1,6 @@
 /** The job sheet: the list of jobs on this device and the form of the open one. */
 import * as engine from "./engine.mjs";
+import { download, Letter, local, Season } from "./jobpapers.mjs";
 import * as jobs from "./jobs.mjs";
 import { choose, show, system } from "./unitswitch.mjs";
 
@@ -25,6 +26,8 @@ class Sheet {
     this.form.addEventListener("submit", (event) => event.preventDefault());
     find(".job-file").addEventListener("change", (event) => this.files(event.target));
     document.addEventListener("handbook:units", () => this.fill());
+    this.letter = new Letter(this);
+    this.season = new Season(this);
     jobs.listen(() => this.refresh());
   }
 
@@ -44,6 +47,10 @@ class Sheet {
     this.said.dataset.wrong = String(wrong);
   }
 
+  fault(error) {
+    this.say(engine.status.state === "failed" ? KEPT : `That did not work (${error.message}).`, true);
+  }
+
   /** Read what the device holds and show it; the field being typed in is left alone. */
   async refresh() {
     let records;
@@ -57,6 +64,8 @@ class Sheet {
     }
     this.list.replaceChildren(...records.map((record) => this.item(record)));
     this.open.hidden = !this.record;
+    this.letter.renew(this.record);
+    this.season.renew();
     if (this.record) this.fill();
   }
 
@@ -152,7 +161,7 @@ class Sheet {
     try {
       await this[job](button);
     } catch (error) {
-      this.say(engine.status.state === "failed" ? KEPT : `That did not work (${error.message}).`, true);
+      this.fault(error);
     }
   }
 
@@ -224,14 +233,30 @@ class Sheet {
   async file(health) {
     const reply = await jobs.save(this.id, health);
     if (!(await this.done(reply))) return;
-    const link = document.createElement("a");
-    link.href = URL.createObjectURL(new Blob([reply.text], { type: "application/json" }));
-    link.download = reply.name;
-    link.click();
-    setTimeout(() => URL.revokeObjectURL(link.href), 60_000);
+    download({ ...reply, type: "application/json" });
     const words = reply.left.map((path) => this.label(path)).join(", ");
     const left = words && ` Not in the file, as it cannot be read yet: ${words}.`;
     this.say(`Saved as ${reply.name}${health ? ", health facts included" : ", without health facts"}.${left}`);
+  }
+
+  copyLetter(button) {
+    return this.letter.copy(button);
+  }
+
+  shareLetter() {
+    return this.letter.share();
+  }
+
+  printLetter() {
+    this.letter.print();
+  }
+
+  saveRows() {
+    return this.season.save("rows");
+  }
+
+  saveRecords() {
+    return this.season.save("records");
   }
 
   label(path) {
@@ -328,12 +353,6 @@ function write(field, text) {
   if (field.dataset.kind === "moment") input.value = text ? local(new Date(text)) : "";
   else if (input.tagName === "SELECT" && !text) input.selectedIndex = 0;
   else if (input.value !== text) input.value = text;
-}
-
-/** A moment as the device's own clock shows it. */
-function local(date) {
-  if (Number.isNaN(date.getTime())) return "";
-  return new Date(date.getTime() - 60_000 * date.getTimezoneOffset()).toISOString().slice(0, 16);
 }
 
 /** The bytes of a file as signs of the same number, no more than the reader takes. */

@@ -1,0 +1,131 @@
+"""One invented job, typed once: from the call to the season, without a network, tabs killed."""
+
+from __future__ import annotations
+
+import csv
+import io
+from pathlib import Path
+from typing import Any
+
+import pytest
+from playwright.sync_api import expect
+
+from .conftest import FLAGS, PHONE, Watch, answered, live, serving
+from .test_jobs import CATCHES, SHEET, begun, held, kill, opened, saved, unfold
+
+pytestmark = pytest.mark.browser
+
+CALL = {
+    "hurt": "no", "reaction": "none", "bees": "no", "animal": "crabro", "treated": "no",
+    "where": "hollow_tree", "role": "owner",
+}  # fmt: skip
+"""Answers of the caller; all but these stay as the call sheet has them."""
+
+
+def choose(page: Any, name: str, value: str) -> None:
+    field = page.locator(f"[data-calculator=first_call] [data-input={name}]")
+    if field.locator("select").count():
+        field.locator("select").select_option(value)
+    else:
+        field.locator(f"input[value={value}]").check(force=True)
+
+
+def keep(page: Any, name: str) -> None:
+    """Keep the answer of a calculator in the job."""
+    section = page.locator(f"[data-calculator={name}]")
+    section.locator("[data-do=store]").click()
+    expect(section.locator(".calc-said")).to_contain_text("Kept in the job", timeout=30_000)
+
+
+def test_from_the_call_to_the_season_typed_once(
+    playwright: Any, browser_path: str, site: Path, tmp_path: Path
+) -> None:
+    with serving(site) as host:
+        context = playwright.chromium.launch_persistent_context(
+            str(tmp_path / "profile"), executable_path=browser_path, args=FLAGS, **PHONE
+        )
+        page = context.new_page()
+        page.goto(host.local + SHEET)
+        page.locator("[data-offline-status]", has_text="calculators of").first.wait_for(
+            state="attached", timeout=60_000
+        )
+    # The server is gone, and the browser's own network is off as well.
+    context.set_offline(True)
+    watch = Watch(host.local)
+    watch.over(context)
+    assert page.viewport_size == {"width": 360, "height": 740}
+
+    page = opened(page, host)
+    begun(page)
+    page.keyboard.type("Hornets at the mill")
+    unfold(page)
+    page.fill("[name='client.name']", "A. Example")
+    page.fill("[name='client.address']", "1 Long Lane")
+    kill(page)  # the first time: while the caller still talks, before anything was checked
+
+    page = context.new_page()
+    page.goto(host.local + "clients/the_call.html")
+    live(page)
+    assert "Hornets at the mill" in page.inner_text(".calc-job >> nth=0")
+    for name, value in CALL.items():
+        choose(page, name, value)
+    answered(page)
+    keep(page, "first_call")
+    record = held(page)["job"]
+    assert {name: record["answers"][name] for name in CALL} == CALL
+    assert record["calculations"][0]["results"]["decision"]
+
+    page.goto(host.page("how_many_left"))
+    live(page)
+    page.fill(CATCHES, "60, 35, 20, 11")
+    kill(page)  # the second time: the catches were typed a moment ago
+
+    page = context.new_page()
+    page.goto(host.page("how_many_left"))
+    live(page)
+    catches = [one.input_value() for one in page.locator("[name=catches]").all()]
+    assert [one for one in catches if one] == ["60", "35", "20", "11"]
+    answered(page)
+    keep(page, "how_many_left")
+
+    page = opened(page, host)
+    assert page.input_value("[name='client.name']") == "A. Example"
+    unfold(page)
+    # What the caller said stands in the record by itself.
+    assert page.input_value("[name='animal.species']") == "crabro"
+    assert page.input_value("[name='place.kind']") == "hollow_tree"
+    page.fill("[name='visit.date']", "2026-09-15")
+    page.select_option("[name='result.outcome']", "removed")
+    page.fill("[name='price.currency']", "EUR")
+    page.fill("[name='price.final']", "280")
+    page.click("[data-job=add][data-section=steps]")
+    page.fill("[name='steps.1.minutes']", "95", timeout=20_000)
+    page.select_option("[data-letter=kind]", "report")
+    letter = page.locator("[data-part=letter] .job-letter")
+    for words in (
+        "For: A. Example, 1 Long Lane",
+        "European hornets, in a hollow tree",
+        "We caught 126 adults.",
+        "may still have been in there when we stopped",
+        "Next look: 22 September 2026.",
+    ):
+        expect(letter).to_contain_text(words, timeout=30_000)
+    season = page.locator(".job-season")
+    expect(season).to_contain_text(
+        "Jobs: 1; adults: 126, counted in 1; hours: 1.6; stings: 0; EUR: 280.00.", timeout=30_000
+    )
+    record = held(page)
+    assert record["raw"] == {}
+    names = [each["calculator"] for each in record["job"]["calculations"]]
+    assert names == ["first_call", "how_many_left"]
+    (row,) = csv.DictReader(io.StringIO(saved(page, "saveRows").decode()))
+    assert row | {
+        "date": "2026-09-15", "species": "European hornet", "place": "Hollow tree",
+        "adults": "126", "minutes": "95", "price": "280", "currency": "EUR",
+    } == row  # fmt: skip
+    records = list(csv.DictReader(io.StringIO(saved(page, "saveRecords").decode())))
+    assert {each["scientificName"] for each in records} == {"Vespa crabro"}
+    assert page.evaluate("document.documentElement.scrollWidth") <= 360
+    context.close()
+    assert watch.foreign == []
+    assert watch.faults == []
