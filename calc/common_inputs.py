@@ -37,3 +37,34 @@ DAY = Count(
     source="arithmetic",
     default=20,
 )
+
+
+def centimetres(
+    name: str,
+    label: str,
+    meaning: str,
+    low: float,
+    high: float,
+    default: float,
+    why: str,
+    only_if: tuple[str, tuple[str, ...]] | None = None,
+    *,
+    digits: int,
+    step: float,
+) -> Number:
+    """Return a length typed in centimetres or inches, with limits of our own reasoning."""
+    return Number(
+        name=name,
+        label=label,
+        meaning=meaning,
+        only_if=only_if,
+        unit="cm",
+        customary="inch",
+        low=low,
+        high=high,
+        why=why,
+        source="own_reasoning",
+        default=default,
+        digits=digits,
+        step=step,
+    )

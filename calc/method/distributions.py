@@ -115,25 +115,6 @@ def student_two_sided(t: float, df: float) -> float:
     return beta_lower(df / 2, 0.5, df / (df + t * t))
 
 
-def student_975(df: int) -> float:
-    """Return the 97.5 % point of Student's t, for two-sided 95 % limits.
-
-    Parameters
-    ----------
-    df : degrees of freedom, 1 or more
-
-    Range: any; by bisection to the last digits. Source: :func:`student_two_sided`.
-    """
-    low, high = 0.0, 13.0
-    for _ in range(60):
-        middle = (low + high) / 2
-        if student_two_sided(middle, df) > 0.05:
-            low = middle
-        else:
-            high = middle
-    return (low + high) / 2
-
-
 def binomial_upper_half(x: int, n: int) -> float:
     """Return the chance of ``x`` or more heads in ``n`` fair throws.
 

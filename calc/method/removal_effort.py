@@ -6,7 +6,8 @@ import math
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
-from calc.method.distributions import student_975, student_two_sided
+from calc.method.distributions import student_two_sided
+from calc.method.quantiles import student_quantile
 from calc.method.removal import falls
 
 
@@ -60,7 +61,7 @@ def leslie(catches: Sequence[float], effort: Sequence[float], ricker: bool = Fal
         raise ValueError("the catch per effort does not fall")
     q, residual = -slope, _residual(before, rate, mean_x, mean_y, slope)
     number = mean_x + mean_y / q
-    s, t = math.sqrt(residual / (n - 2)), student_975(n - 2)
+    s, t = math.sqrt(residual / (n - 2)), student_quantile(0.05, n - 2)
     number_se = s / q * math.sqrt(1 / n + (number - mean_x) ** 2 / ss)
     q_se = s / math.sqrt(ss)
     around = sum((y - mean_y) ** 2 for y in rate)

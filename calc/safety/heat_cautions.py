@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from calc import tables, units
 from calc.declare import Caution
+from calc.safety.levels import caution, note, stop
 
 HELD_BACK = (
     "work_minutes",
@@ -111,72 +112,63 @@ def _about_the_weather(found: Findings) -> list[Caution]:
     return made
 
 
-def _stop(text: str, reason: str, source: str, hides: tuple[str, ...] = HELD_BACK) -> Caution:
-    return Caution(level="stop", text=text, reason=reason, source=source, hides=hides)
-
-
-def _caution(text: str, reason: str, source: str) -> Caution:
-    return Caution(level="caution", text=text, reason=reason, source=source)
-
-
-def _note(text: str, reason: str, source: str) -> Caution:
-    return Caution(level="note", text=text, reason=reason, source=source)
-
-
-_ENCAPSULATED = _stop(
+_ENCAPSULATED = stop(
     "No published figure covers a fully closed suit. Do not plan work in one with this page; "
     "ask an occupational hygienist.",
     "The clothing adjustment list leaves fully encapsulating suits out.",
     "acgih_clothing",
     (*HELD_BACK, "effective_wbgt", "clothing_adjustment", "margin", "rest_effective"),
 )
-_REST_OVER = _stop(
+_REST_OVER = stop(
     "Do not start: even resting at your place of rest is over the published limit.",
     "Rest there does not cool you, so no share of work meets the limit.",
     "niosh_2016",
+    hides=HELD_BACK,
 )
-_STILL_OVER = _stop(
+_STILL_OVER = stop(
     "Do not suit up: even sitting still in the closed suit is over the published limit. "
     "Wait for a cooler hour, find shade, or wear lighter clothing.",
     "At the rest rate the effective WBGT is above the limit: the body gains heat all the time "
     "the suit is closed.",
     "niosh_2016",
+    hides=HELD_BACK,
 )
-_NO_MINUTE = _stop(
+_NO_MINUTE = stop(
     "Do not start: the published limit leaves no whole minute of this work in an hour.",
     "The limit is reached at once; wait for a cooler hour or do lighter work.",
     "niosh_2016",
+    hides=HELD_BACK,
 )
-_SIGNS = _caution(
+_SIGNS = caution(
     "Confusion, slurred speech, a fit or collapse is heat stroke: call the emergency services "
     "and cool the person at once with water or ice. Stop at dizziness, nausea, headache, "
     "weakness or cramps: leave the zone, open the suit, cool down, do not stay alone.",
     "Heat stroke kills; cooling comes first. No number here replaces watching each other.",
     "niosh_first_aid",
 )
-_RATE_CROSSES = _caution(
+_RATE_CROSSES = caution(
     "Within the limit only if the work is no harder than you think: a third harder is over it.",
     "Metabolic rates from tables can be off by 30 percent; at that rate the limit is crossed.",
     "niosh_metabolic_error",
 )
-_WBGT_CROSSES = _caution(
+_WBGT_CROSSES = caution(
     "Within the limit by less than the estimate of the WBGT can be wrong. Plan as if over it, "
     "or measure.",
     "The upper end of the WBGT range is over the limit.",
     "liljegren_2008",
 )
-_TOP_STILL_OVER = _caution(
+_TOP_STILL_OVER = caution(
     "If the WBGT is at the upper end of its range, even sitting still in the suit is over the "
     "limit. Measure it, or keep the spells short and open the suit between them.",
     "The estimate can be wrong by more than the room that is left.",
     "liljegren_2008",
 )
-_PLANNED = _caution(
+_PLANNED = caution(
     "The work you plan does not fit in one go: split it, with the rest minutes between.",
     "The planned minutes are more than the work minutes of an hour.",
     "niosh_2016",
 )
-_BREAKS = _caution(
+_BREAKS = caution(
     "Within the limit is no promise: stop to drink and to look at each other every 15 to 20 "
     "minutes all the same.",
     "The limit is for a healthy, rested, watered adult; people differ.",
@@ -186,61 +178,61 @@ _SUIT = tables.row("clothing_adjustment", "sting_suit")["adjustment"]
 _MOST = tables.row("water", "most")["amount"]
 _FIRST_DAY = tables.row("acclimatization", "day_1")["new"]
 
-_UNMEASURED = _caution(
+_UNMEASURED = caution(
     f"No one has measured what a sting suit with veil adds. The +{_SUIT:.0f} °C here is our "
     "planning value and can be too low.",
     "It adds two woven layers and a hood from the list for work clothing; a veil also cuts wind.",
     "sting_suit_clothing_value",
 )
-_VAPOUR = _caution(
+_VAPOUR = caution(
     "In a suit that stops vapour, sweat cannot cool you. The adjustment does not cover taped or "
     "sealed suits; use it for short spells only, with someone watching.",
     "The list's value is for limited-use vapour-barrier coveralls and varies with humidity.",
     "acgih_clothing",
 )
-_NEW = _caution(
+_NEW = caution(
     f"New to the heat, or first wearing of the suit: do {_FIRST_DAY:.0f} percent of the usual "
     f"time in heat on the first day and {_FIRST_DAY:.0f} percent more each day.",
     "Nearly half of the deaths from heat at work fall on the first day.",
     "niosh_osha_acclimatization",
 )
-_USED_TO_IT = _caution(
+_USED_TO_IT = caution(
     "Used to heat means a week or more of work in this heat and in this suit. After a week away, "
     "in the first hot spell or in a new suit you count as new.",
     "The higher limit (REL) holds only for acclimatized people.",
     "niosh_osha_acclimatization",
 )
-_INDEX_IN_SUN = _note(
+_INDEX_IN_SUN = note(
     "The heat index is for shade and light wind: full sun can add up to 15 °F (8 °C) to it.",
     "It knows neither sun nor clothing nor work; the WBGT does.",
     "nws_chart_text",
 )
-_REST_GUESSED = _note(
+_REST_GUESSED = note(
     "No WBGT was given for the place of rest, so the one of the work place is used there, "
     "without the suit.",
     "Measure where you rest to see what shade is worth.",
     "own_reasoning",
 )
-_ESTIMATE = _note(
+_ESTIMATE = note(
     "The WBGT is estimated from weather. Walls, roofs, hot ground and attics can make the place "
     "hotter than the weather says: there, measure.",
     "The method knows open ground and clear sky only.",
     "liljegren_2008",
 )
-_WATER = _note(
+_WATER = note(
     f"Drink on schedule, but never more than {_MOST:.0f} fl oz "
     f"({units.convert(_MOST, 'floz', 'L'):.1f} L) in an hour.",
     "Too much water thins the salt in the blood: a medical emergency.",
     "niosh_hydration_2017",
 )
-_BODY = _note(
+_BODY = note(
     "Age over 60, illness, overweight, alcohol in the last 24 hours, pregnancy, earlier heat "
     "illness and medicines (allergy tablets, water tablets, blood pressure, mood) lower what you "
     "can bear: ask your doctor.",
     "The limits are for healthy adults; allergy tablets matter in this trade.",
     "niosh_risk_factors_2017",
 )
-_JURISDICTION = _note(
+_JURISDICTION = note(
     "The limits are NIOSH 2016, a United States recommendation. Your country's law or another "
     "body's limits may differ and then apply.",
     "RAL for people not used to heat, REL for people used to it, both as means over one hour.",

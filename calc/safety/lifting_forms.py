@@ -2,38 +2,17 @@
 
 from __future__ import annotations
 
+from functools import partial
+
 from calc import tables
+from calc.common_inputs import centimetres
 from calc.declare import Choice, Input, Number, Option, Out
 
 _TRUNK = ("load", ("trunk",))
 _BOX = ("load", ("weighed",))
 
 
-def _centimetres(
-    name: str,
-    label: str,
-    meaning: str,
-    low: float,
-    high: float,
-    default: float,
-    why: str,
-    only_if: tuple[str, tuple[str, ...]] | None = None,
-) -> Number:
-    return Number(
-        name=name,
-        label=label,
-        meaning=meaning,
-        only_if=only_if,
-        unit="cm",
-        customary="inch",
-        low=low,
-        high=high,
-        why=why,
-        source="own_reasoning",
-        default=default,
-        digits=0,
-        step=5,
-    )
+_centimetres = partial(centimetres, digits=0, step=5)
 
 
 INPUTS: tuple[Input, ...] = (

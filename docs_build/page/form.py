@@ -129,7 +129,8 @@ def _control(each: Number, ident: str, si: str, us: str, label: str) -> str:
         f'<div class="calc-control"{_steps(each)}>{less}'
         f'<span class="calc-box"><input type="text" id="{ident}" name="{each.name}" '
         f'inputmode="{keypad}" enterkeyhint="next" value="{escape(si)}" data-si="{escape(si)}" '
-        f'data-us="{escape(us)}" aria-describedby="{_described(ident)}">{_unit(each)}</span>'
+        f'data-us="{escape(us)}" aria-describedby="{_described(ident)}">'
+        f"{unit_html(each.unit, each.customary)}</span>"
         f"{more}</div>"
     )
 
@@ -147,8 +148,9 @@ def _step(way: str, label: str, sign: str) -> str:
     )
 
 
-def _unit(each: Number) -> str:
-    si, us = units.label(each.unit), units.label(each.customary or each.unit)
+def unit_html(unit: str, customary: str) -> str:
+    """Return the unit beside a field, in both unit systems where they differ."""
+    si, us = units.label(unit), units.label(customary or unit)
     if not si and not us:
         return ""
     if si == us:

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from html import escape
 from typing import Any
 
-from calc import EDITION, units
+from calc import EDITION
 from calc.catalogue import CALCULATORS
 from calc.clients import job_read
 from calc.clients.client_letter import client_letter
@@ -16,6 +16,7 @@ from calc.clients.job_fields import SECTIONS
 from calc.clients.job_health import HEALTH_INPUTS
 from calc.declare import Calculator, Caution, Choice
 from docs_build.page.answer import both
+from docs_build.page.form import unit_html
 
 UNSEEN = {"values", "typed"}
 """Kinds that no person types."""
@@ -227,7 +228,7 @@ def _control(each: Field, ident: str, path: str) -> str:
         return f'<div class="job-line"><input type="{kind}" id="{ident}" {common}>{now}</div>'
     if each.kind == "texts" or each.lines:
         return f'<textarea id="{ident}" rows="3" {common}></textarea>'
-    unit = _unit(each) if each.kind in NUMERIC else ""
+    unit = unit_html(each.unit, each.customary) if each.kind in NUMERIC else ""
     keypad = {"number": "decimal", "count": "numeric"}.get(each.kind, "")
     keypad = keypad or KEYBOARDS.get(each.name, "text")
     return (
@@ -250,18 +251,6 @@ def _choice(each: Field, ident: str, common: str) -> str:
         for value, label in each.options
     )
     return f'<div class="job-radios">{items}</div>'
-
-
-def _unit(each: Field) -> str:
-    si, us = units.label(each.unit), units.label(each.customary or each.unit)
-    if not si and not us:
-        return ""
-    if si == us:
-        return f'<span class="calc-unit">{escape(si)}</span>'
-    return (
-        f'<span class="calc-unit"><span class="si">{escape(si)}</span>'
-        f'<span class="us">{escape(us)}</span></span>'
-    )
 
 
 def _calculation(entry: Mapping[str, Any]) -> str:

@@ -9,6 +9,7 @@ import pytest
 from scipy import optimize, special, stats
 
 from calc.method import distributions
+from calc.method.quantiles import student_quantile
 from calc.method.removal import carle_strub, standard_errors, weighted_sum, zippin
 from calc.method.removal_effort import gould_pollock, leslie, log_likelihood
 from calc.method.removal_fit import expected_catches, fit_test
@@ -64,7 +65,7 @@ def test_incomplete_beta(a: float, b: float, x: float) -> None:
 @pytest.mark.parametrize("df", [1, 2, 3, 5, 10, 28])
 def test_student(df: int) -> None:
     # scipy.stats.t.ppf and sf
-    assert distributions.student_975(df) == pytest.approx(stats.t.ppf(0.975, df), rel=1e-10)
+    assert student_quantile(0.05, df) == pytest.approx(stats.t.ppf(0.975, df), rel=1e-10)
     assert distributions.student_two_sided(2.2, df) == pytest.approx(2 * stats.t.sf(2.2, df))
 
 
