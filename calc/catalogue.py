@@ -23,6 +23,7 @@ from calc.method.how_many_left import how_many_left
 from calc.method.opening_the_cavity import opening_the_cavity
 from calc.method.passing_life_on import passing_life_on
 from calc.method.stragglers import waiting_for_stragglers
+from calc.method.weigh_the_catch import weigh_the_catch
 from calc.safety.acclimatisation import acclimatisation_plan
 from calc.safety.briefing import briefing
 from calc.safety.fogging import fogging
@@ -51,6 +52,7 @@ _ALL: tuple[Calculator, ...] = (
     colony_and_season,
     flow_and_reach,
     catch_chamber,
+    weigh_the_catch,
     how_many_left,
     waiting_for_stragglers,
     opening_the_cavity,

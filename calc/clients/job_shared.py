@@ -18,6 +18,7 @@ MONTHS = ("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", 
 _COLUMNS = {
     "catch_chamber": "insect",
     "holding_and_driving": "insect",
+    "weigh_the_catch": "insect",
     "keep_away": "group",
     "briefing": "group",
 }

@@ -98,7 +98,8 @@ def run(name: str, texts: Mapping[str, Any], customary: bool) -> dict[str, Any]:
 
     Returns
     -------
-    ``ok`` with ``html``, ``text`` and ``brief``; or ``ok`` false with ``errors``, each with field,
+    ``ok`` with ``html``, ``text``, ``brief`` and ``results`` (value and text of each that has one);
+    or ``ok`` false with ``errors``, each with field,
     place in its list (or None) and sentence; ``seconds`` is the time it took
     """
     began = time.perf_counter()
@@ -125,9 +126,19 @@ def run(name: str, texts: Mapping[str, Any], customary: bool) -> dict[str, Any]:
             "html": answer_html(whole, customary),
             "text": as_text(whole, customary),
             "brief": brief(whole, customary),
+            "results": _plain_results(whole, customary),
         }
     told["seconds"] = time.perf_counter() - began
     return told
+
+
+def _plain_results(told: Mapping[str, Any], customary: bool) -> dict[str, Any]:
+    key = "customary_text" if customary else "text"
+    return {
+        name: {"value": each["value"], "text": each[key]}
+        for name, each in told["results"].items()
+        if each["kind"] != "table" and each["value"] is not None
+    }
 
 
 def convert(name: str, texts: Mapping[str, Any], to_customary: bool) -> dict[str, Any]:

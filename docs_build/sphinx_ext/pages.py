@@ -14,6 +14,7 @@ from sphinx.util.docutils import SphinxDirective, SphinxRole
 from calc import EDITION
 from docs_build.build import PDF_NAME
 from docs_build.page.jobs_html import sheet_html
+from docs_build.page.tally_html import paper_text, tally_html
 from docs_build.server import CSP
 from docs_build.sphinx_ext.calculators import note_calc
 
@@ -76,6 +77,16 @@ class JobSheetDirective(SphinxDirective):
         return [nodes.raw("", sheet_html(), format="html")]
 
 
+class PassTallyDirective(SphinxDirective):
+    """The place of the pass timer and tally; on paper, and without scripts, a form to fill in."""
+
+    def run(self) -> list[nodes.Node]:
+        """Return the tally and the paper form."""
+        paper = nodes.container(classes=["tally-paper"])
+        paper += self.parse_text_to_nodes(paper_text())
+        return [nodes.raw("", tally_html(), format="html"), paper]
+
+
 class PdfRole(SphinxRole):
     """``{training-pdf}`text```: a link to the PDF, with the edition; on paper only the text."""
 
@@ -91,7 +102,9 @@ def setup(app: Sphinx) -> None:
     """Register the checks, the page context and what stands for the app in a page."""
     app.add_directive("keep-offline", OfflineDirective)
     app.add_directive("job-sheet", JobSheetDirective)
+    app.add_directive("pass-tally", PassTallyDirective)
     app.add_css_file("job.css")
+    app.add_css_file("tally.css")
     app.add_role("training-pdf", PdfRole())
     app.connect("doctree-read", _front_matter)
     app.connect("html-page-context", _context)

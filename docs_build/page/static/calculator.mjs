@@ -245,7 +245,8 @@ class LiveCalculator {
       });
       if (reply.ok) this.accept(reply, asked);
       else this.refuse(reply.errors);
-      const detail = { ok: reply.ok, milliseconds: performance.now() - began, inside: reply.seconds };
+      const { ok, results, seconds: inside } = reply;
+      const detail = { ok, results, milliseconds: performance.now() - began, inside };
       this.section.dispatchEvent(new CustomEvent("calculator:answer", { detail, bubbles: true }));
     } catch (error) {
       this.broken(error);

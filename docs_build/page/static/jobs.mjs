@@ -4,6 +4,7 @@
  * goes to localStorage at once and stays there until the database has it.
  */
 import * as engine from "./engine.mjs";
+import { shelf } from "./shelf.mjs";
 import { forget, recall, remember } from "./store.mjs";
 
 const DATABASE = "handbook-jobs";
@@ -38,35 +39,7 @@ export function setOpen(id) {
   tell(id ?? "");
 }
 
-let opened;
-function database() {
-  opened ??= new Promise((resolve, reject) => {
-    const request = indexedDB.open(DATABASE, 1);
-    request.onupgradeneeded = () => request.result.createObjectStore(SHELF, { keyPath: "id" });
-    request.onsuccess = () => {
-      request.result.onclose = request.result.onversionchange = () => {
-        request.result.close();
-        opened = undefined;
-      };
-      resolve(request.result);
-    };
-    request.onerror = () => reject(request.error);
-    request.onblocked = () => reject(new Error("database blocked"));
-  });
-  opened.catch(() => (opened = undefined));
-  return opened;
-}
-
-/** Run one step inside a transaction; resolves when it is on the device. */
-async function inside(mode, step) {
-  const transaction = (await database()).transaction(SHELF, mode, { durability: "strict" });
-  return new Promise((resolve, reject) => {
-    let told;
-    step(transaction.objectStore(SHELF), (result) => (told = result));
-    transaction.oncomplete = () => resolve(told);
-    transaction.onabort = transaction.onerror = () => reject(transaction.error);
-  });
-}
+const inside = shelf(DATABASE, SHELF, { keyPath: "id" });
 
 /** Change a record within one transaction; a change that returns false leaves it as it is. */
 function update(id, change) {
@@ -170,6 +143,7 @@ function take(record, { job, texts, prefills, calculations, edition }) {
 /** Rub a job out, with all that was typed for it. */
 export async function erase(id) {
   await inside("readwrite", (shelf) => shelf.delete(id));
+  await (await import("./tallystore.mjs")).erase(id);
   for (const [path] of ahead(id)) forget(`${AHEAD}${id}|${path}`);
   forgetAnswers();
   if (openId() === id) setOpen();

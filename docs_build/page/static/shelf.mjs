@@ -1,0 +1,32 @@
+/** One shelf of an IndexedDB: returns the function that runs a step in a transaction on it. */
+export function shelf(database, name, options) {
+  let opened;
+  function open() {
+    opened ??= new Promise((resolve, reject) => {
+      const request = indexedDB.open(database, 1);
+      request.onupgradeneeded = () => request.result.createObjectStore(name, options);
+      request.onsuccess = () => {
+        request.result.onclose = request.result.onversionchange = () => {
+          request.result.close();
+          opened = undefined;
+        };
+        resolve(request.result);
+      };
+      request.onerror = () => reject(request.error);
+      request.onblocked = () => reject(new Error("database blocked"));
+    });
+    opened.catch(() => (opened = undefined));
+    return opened;
+  }
+
+  /** Run one step; resolves, when it is on the device, to what the step has given. */
+  return async function inside(mode, step) {
+    const transaction = (await open()).transaction(name, mode, { durability: "strict" });
+    return new Promise((resolve, reject) => {
+      let told;
+      step(transaction.objectStore(name), (result) => (told = result));
+      transaction.oncomplete = () => resolve(told);
+      transaction.onabort = transaction.onerror = () => reject(transaction.error);
+    });
+  };
+}
