@@ -202,7 +202,8 @@ def _cautions(
         )
     yield Caution(
         level="note",
-        text="Weigh live and dry animals at once. Wet, fed, dead or starved ones weigh differently.",
+        text="Weigh live and dry animals at once. Wet, fed, dead or starved ones weigh "
+        "differently.",
         reason="Water and food are part of the weight. No printed factor for wasps is known to us.",
         source="weigh_cautions",
     )

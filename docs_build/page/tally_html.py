@@ -51,7 +51,8 @@ def _field(name: str, label: str, keypad: str, more: str = "") -> str:
     small = f" <small>{escape(more)}</small>" if more else ""
     return (
         f'<label class="tally-field">{escape(label)}{small}'
-        f'<input type="text" inputmode="{keypad}" autocomplete="off" data-tally-in="{name}"></label>'
+        f'<input type="text" inputmode="{keypad}" autocomplete="off" '
+        f'data-tally-in="{name}"></label>'
     )
 
 
