@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from calc import tables
+from calc.clients import visit_fields
 from calc.clients.job_declare import Field, Section
 
 FORMAT = "field-handbook-job"
@@ -285,6 +286,8 @@ SECTIONS: tuple[Section, ...] = (
     Section(name="health", label="Health", fields=_HEALTH,
             meaning="Kept apart, left out of links and documents, wiped alone."),
     Section(name="visit", label="Visit", meaning="Day and time of the work.", fields=_VISIT),
+    Section(name=visit_fields.HOME, label="Visit, step by step", fields=visit_fields.fields(),
+            meaning="What was pressed on the pages of the visit."),
     Section(name="shared", label="Typed once", fields=_shared(),
             meaning="Values that several calculators ask for."),
     Section(name="steps", label="Steps", meaning="The work, with minutes.", fields=_STEP, most=100),

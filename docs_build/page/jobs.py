@@ -11,7 +11,7 @@ from typing import Any
 
 from calc import EDITION, units
 from calc.catalogue import CALCULATORS, find
-from calc.clients import job, job_health, job_letter, job_rerun, job_shared, letters
+from calc.clients import job, job_health, job_letter, job_rerun, job_shared, letters, visit, visit_fields
 from calc.clients.job import Job
 from calc.clients.job_declare import Field
 from calc.clients.job_fields import SECTIONS, section
@@ -82,12 +82,15 @@ def _show(asked: Mapping[str, Any]) -> dict[str, Any]:
 
 def _set(asked: Mapping[str, Any]) -> dict[str, Any]:
     """Set typed texts one by one; what a field does not take is told and stays out."""
-    held, errors = _held(asked), {}
+    before = held = _held(asked)
+    errors = {}
     for path, typed in asked["changes"].items():
         try:
             held = job.set_value(held, path, _typed(path, typed), asked["now"])
         except InputError as error:
             errors[path] = error.sentence
+    if before.get(visit_fields.HOME) != held.get(visit_fields.HOME):
+        held = visit.applied(before, held, asked["now"])
     return _told(held) | {"errors": errors}
 
 

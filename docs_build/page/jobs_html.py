@@ -14,12 +14,16 @@ from calc.clients.job import Job
 from calc.clients.job_declare import NUMERIC, Field, Section
 from calc.clients.job_fields import SECTIONS
 from calc.clients.job_health import HEALTH_INPUTS
+from calc.clients.visit_fields import HOME
 from calc.declare import Calculator, Caution, Choice
 from docs_build.page.answer import both
 from docs_build.page.form import unit_html
 
 UNSEEN = {"values", "typed"}
 """Kinds that no person types."""
+
+PRESSED = [each for home in SECTIONS if home.name == HOME for each in home.fields]
+"""What the pages of the visit keep; it is shown there."""
 
 DEVICE = {"id", "created", "changed", "edition", "typed_units"}
 """Fields at the top that the device writes."""
@@ -33,7 +37,8 @@ def sheet_html() -> str:
     return (
         '<div class="job-sheet" data-job-sheet '
         f'data-edition="{escape(EDITION)}" data-largest="{job_read.LARGEST}" '
-        f'data-health-calculators="{escape(" ".join(HEALTH_INPUTS))}">\n'
+        f'data-health-calculators="{escape(" ".join(HEALTH_INPUTS))}" '
+        f'data-health-pressed="{" ".join(f"{HOME}.{one.name}" for one in PRESSED if one.health)}">\n'
         '<p class="job-static">The job sheet needs scripts. '
         "Without them, write the job on paper.</p>\n"
         f'<div class="job-live" hidden>\n{_head()}\n'
@@ -160,8 +165,8 @@ def _foot() -> str:
 
 
 def _typed_fields(section: Section) -> list[Field]:
-    """Return the fields that a person types; what was computed stands in its own part."""
-    if section.name == "calculations":
+    """Return the fields that a person types; what was computed or pressed stands elsewhere."""
+    if section.name in {"calculations", HOME}:
         return []
     return [
         each

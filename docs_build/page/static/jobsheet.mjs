@@ -211,7 +211,8 @@ class Sheet {
 
   async wipe() {
     const health = [...this.form.querySelectorAll("[data-health] [data-path], [data-health][data-path]")];
-    const paths = new Set(health.map((field) => field.dataset.path));
+    const pressed = this.mount.dataset.healthPressed.split(" ");
+    const paths = new Set([...health.map((field) => field.dataset.path), ...pressed]);
     if (!(await this.done(jobs.wipe(this.id, (path) => paths.has(path))))) return;
     await this.refresh();
     this.say("Wiped: health facts, reactions to stings, and what was computed from them.");

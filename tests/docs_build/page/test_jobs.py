@@ -40,7 +40,7 @@ def test_every_field_that_a_person_types_stands_in_the_sheet() -> None:
     typed = {
         ".".join(filter(None, (home.name, "0" if home.most else "", each.name)))
         for home in SECTIONS
-        if home.name != "calculations"
+        if home.name not in {"calculations", "progress"}
         for each in home.fields
         if each.kind not in jobs_html.UNSEEN
         and not (not home.name and each.name in jobs_html.DEVICE)
@@ -52,8 +52,11 @@ def test_every_field_that_a_person_types_stands_in_the_sheet() -> None:
         f"{home.name}.{'0.' if home.most else ''}{each.name}"
         for home in SECTIONS
         for each in home.fields
-        if each.health
+        if each.health and home.name != "progress"
     }
+    pressed = set(re.findall(r'data-health-pressed="([^"]*)"', html)[0].split())
+    assert pressed == {f"progress.{each.name}" for each in jobs_html.PRESSED if each.health}
+    assert pressed
 
 
 def test_typed_texts_are_set_or_told() -> None:
