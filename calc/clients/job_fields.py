@@ -233,6 +233,17 @@ _PHOTO = (
           share="client"),
     Field(name="bytes", label="Size", kind="count", unit="", low=0, high=1000000000,
           meaning="Size of the file in bytes."),
+    Field(name="kind", label="What it shows", kind="choice", share="client",
+          options=_choice("unknown: Not said yet\nnest: Nest before the work\n"
+                          "entrance: Entrance\nopened: Opened\ncomb: Comb\nclosed: Closed up\n"
+                          "damage: Damage\nanimal: Animal\n"
+                          "people: People, house number or car plate"),
+          meaning="What the picture is about."),
+    Field(name="use_in_report", label="In the report", kind="choice",
+          options=_choice("no: No\nyes: Yes"),
+          meaning="As ticked; without a tick, before and after go in."),
+    Field(name="added", label="Added", kind="moment",
+          meaning="When it was put into the job; the camera's own date is not kept."),
 )  # fmt: skip
 _CALCULATION = (
     Field(name="calculator", label="Calculator", kind="text", longest=40, pattern=NAME,
@@ -293,8 +304,8 @@ SECTIONS: tuple[Section, ...] = (
     Section(name="steps", label="Steps", meaning="The work, with minutes.", fields=_STEP, most=100),
     Section(name="stings", label="Stings", meaning="To anyone.", fields=_STING, most=100),
     Section(name="result", label="Result", meaning="What came of it.", fields=_RESULT),
-    Section(name="photos", label="Photos", meaning="Names and captions only.", fields=_PHOTO,
-            most=200),
+    Section(name="photos", label="Photos", meaning="What each shows; the pictures are kept apart.",
+            fields=_PHOTO, most=200),
     Section(name="price", label="Price", meaning="In your currency.", fields=_PRICE),
     Section(name="calculations", label="Calculations", meaning="What was computed, and when.",
             fields=_CALCULATION, most=200),

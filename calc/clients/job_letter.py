@@ -9,7 +9,7 @@ from datetime import date
 from typing import Any
 
 from calc import tables
-from calc.clients import client_letter, letters
+from calc.clients import client_letter, job_photos, letters
 from calc.clients import follow_up_rules as rules
 from calc.clients.job import Job, stings
 from calc.declare import Caution
@@ -93,7 +93,7 @@ def facts(
         "treated": _TREATED.get(job.get("animal.treated", "unknown"), "unknown"),
         "fate": None if made["fate"] == "unknown" else made["fate"],
         "measure": "feet" if customary else "metres",
-        "captions": "\n".join(each.get("caption", "") for each in job.get("photos", [])),
+        "captions": "\n".join(each["caption"] for each in job_photos.report_photos(job)),
         # No entry may mean that none was noted: only what was written down is told.
         "stings": stings(job) if job.get("stings") else None,
     }

@@ -11,7 +11,17 @@ from typing import Any
 
 from calc import EDITION, units
 from calc.catalogue import CALCULATORS, find
-from calc.clients import job, job_health, job_letter, job_rerun, job_shared, letters, visit, visit_fields
+from calc.clients import (
+    job,
+    job_health,
+    job_letter,
+    job_photos,
+    job_rerun,
+    job_shared,
+    letters,
+    visit,
+    visit_fields,
+)
 from calc.clients.job import Job
 from calc.clients.job_declare import Field
 from calc.clients.job_fields import SECTIONS, section
@@ -137,6 +147,25 @@ def _drop(asked: Mapping[str, Any]) -> dict[str, Any]:
     return _told(job.set_value(held, asked["section"], entries, asked["now"]))
 
 
+def _photo(asked: Mapping[str, Any]) -> dict[str, Any]:
+    """Put a picture of the list at a place, or out of it at 0; one with an ``entry`` is new.
+
+    Returns also ``places``: where each entry of the new list stood before, 0 for a new one.
+    """
+    held, name, new = _held(asked), asked["name"], asked.get("entry")
+    entries = held.get("photos", [])
+    names = [each["name"] for each in entries]
+    before = names.index(name) + 1 if name in names else 0
+    places = list(range(1, len(entries) + 1))
+    if bool(before) != bool(new):
+        places = [place for place in places if place != before]
+        if asked["to"]:
+            places.insert(asked["to"] - 1, before)
+        entries = [entries[place - 1] if place else new for place in places]
+        held = job.set_value(held, "photos", entries, asked["now"])
+    return _told(held) | {"places": places}
+
+
 def _read(asked: Mapping[str, Any]) -> dict[str, Any]:
     """Read a file, its bytes given as signs; a number that is taken gets a new ending."""
     held = job.read(asked["signs"].encode("latin-1"))
@@ -183,7 +212,10 @@ def _letter(asked: Mapping[str, Any]) -> dict[str, Any]:
     text, cautions = job_letter.letter(
         kind, language, _held(asked), asked["today"], clocks, bool(asked["customary"])
     )
-    return {"text": text, "html": jobs_html.cautions_html(cautions)}
+    told = {"text": text, "html": jobs_html.cautions_html(cautions)}
+    if text and kind == "report":
+        told["pictures"] = job_photos.report_photos(_held(asked))
+    return told
 
 
 def _season(asked: Mapping[str, Any]) -> dict[str, Any]:
@@ -195,6 +227,7 @@ _QUESTIONS: dict[str, Callable[[Mapping[str, Any]], dict[str, Any]]] = {
     "set": _set,
     "add": _add,
     "drop": _drop,
+    "photo": _photo,
     "read": _read,
     "keep": _keep,
     "wipe": _wipe,

@@ -18,12 +18,16 @@ from calc.clients.visit_fields import HOME
 from calc.declare import Calculator, Caution, Choice
 from docs_build.page.answer import both
 from docs_build.page.form import unit_html
+from docs_build.page.photos_html import photos_html, save_html
 
 UNSEEN = {"values", "typed"}
 """Kinds that no person types."""
 
 PRESSED = [each for home in SECTIONS if home.name == HOME for each in home.fields]
 """What the pages of the visit keep; it is shown there."""
+
+APART = {"calculations", HOME, "photos"}
+"""Sections that have a part or pages of their own in place of fields to type."""
 
 DEVICE = {"id", "created", "changed", "edition", "typed_units"}
 """Fields at the top that the device writes."""
@@ -45,7 +49,11 @@ def sheet_html() -> str:
         '<div class="job-open" hidden>\n<p class="job-title"></p><p class="job-facts"></p>\n'
         f"{_switch()}"
         '<form class="job-form" novalidate autocomplete="off" aria-label="The open job">\n'
-        + "\n".join(_section(each) for each in SECTIONS if _typed_fields(each))
+        + "\n".join(
+            _section(each)
+            for each in SECTIONS
+            if each.name == "photos" or _typed_fields(each)
+        )
         + f"\n</form>\n{_letter()}\n{_foot()}\n</div>\n{_season()}\n</div>\n</div>\n"
     )
 
@@ -102,7 +110,8 @@ def _letter() -> str:
         "a line without its number or date is left out. Nothing on anyone's health is in it.</p>"
         f'{choices}<div class="job-cautions" role="status"></div>'
         '<div class="answer-letter job-letter" role="group" tabindex="0" '
-        'aria-label="The letter"></div><div class="job-bar job-letter-bar" hidden>'
+        'aria-label="The letter"></div><div class="job-figures"></div>'
+        '<div class="job-bar job-letter-bar" hidden>'
         '<button type="button" data-job="copyLetter">Copy</button>'
         '<button type="button" data-job="shareLetter" hidden>Share</button>'
         '<button type="button" data-job="printLetter">Print</button></div></details>'
@@ -129,7 +138,7 @@ def _head() -> str:
         '<div class="job-bar">'
         '<button type="button" data-job="begin" class="job-first">New job</button>'
         '<button type="button" data-job="pick">Open a job file</button>'
-        '<input type="file" class="job-file" accept=".json,application/json" multiple '
+        '<input type="file" class="job-file" accept=".json,.zip,application/json,application/zip" multiple '
         'aria-label="Job files" tabindex="-1" hidden></div>'
     )
 
@@ -150,6 +159,7 @@ def _foot() -> str:
         'Compute it all again</button></div><div class="job-differences" role="status"></div>'
         "</details>\n"
         '<details class="job-part"><summary>Save, send, wipe, erase</summary>\n'
+        f"{save_html()}"
         "<p>The whole file holds the health facts and the client. Keep it to yourself.</p>"
         '<div class="job-bar"><button type="button" data-job="save">Save the whole job</button>'
         '</div><p>To send it on, leave the health facts out.</p><div class="job-bar">'
@@ -166,7 +176,7 @@ def _foot() -> str:
 
 def _typed_fields(section: Section) -> list[Field]:
     """Return the fields that a person types; what was computed or pressed stands elsewhere."""
-    if section.name in {"calculations", HOME}:
+    if section.name in APART:
         return []
     return [
         each
@@ -179,7 +189,10 @@ def _section(section: Section) -> str:
     fields = _typed_fields(section)
     health = ' data-health="yes"' if section.name == "health" else ""
     opened = " open" if section.name in {"", "client"} else ""
-    inner = _many(section, fields) if section.most else _fields(section, fields)
+    if section.name == "photos":
+        inner = photos_html()
+    else:
+        inner = _many(section, fields) if section.most else _fields(section, fields)
     return (
         f'<details class="job-part"{health}{opened}><summary>{escape(section.label)}'
         f'<span class="job-count"></span></summary><p class="job-meaning">'
@@ -194,7 +207,7 @@ def _fields(section: Section, fields: Iterable[Field]) -> str:
 def _many(section: Section, fields: Iterable[Field]) -> str:
     """Return the rows of a list and the row that the page copies; 0 stands for its place."""
     row = "".join(_field(each, f"{section.name}.0.{each.name}") for each in fields)
-    one = {"steps": "step", "stings": "entry", "photos": "photo"}.get(section.name, "entry")
+    one = "step" if section.name == "steps" else "entry"
     return (
         f'<ol class="job-rows" data-section="{section.name}" data-most="{section.most}"></ol>'
         f'<template><li class="job-row">{row}<button type="button" data-job="drop">'

@@ -44,6 +44,7 @@ OWN_FILES = (
     "docs_build/page/job_season.py",
     "docs_build/page/jobs.py",
     "docs_build/page/jobs_html.py",
+    "docs_build/page/photos_html.py",
 )
 
 

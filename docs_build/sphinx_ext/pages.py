@@ -14,6 +14,7 @@ from sphinx.util.docutils import SphinxDirective, SphinxRole
 from calc import EDITION
 from docs_build.build import PDF_NAME
 from docs_build.page.jobs_html import sheet_html
+from docs_build.page.photos_html import kinds, photos_html
 from docs_build.page.tally_html import paper_text, tally_html
 from docs_build.server import CSP
 from docs_build.sphinx_ext.calculators import note_calc
@@ -56,6 +57,8 @@ def _context(
     context["edition"] = EDITION
     if "body" in context:
         context["body"] = TABLE.sub(SCROLLED, context["body"])
+        if "data-photo-notes" in context["body"]:
+            app.add_css_file("photos.css")
     context["reviewed"] = str(meta.get("reviewed", ""))
     context["page_status"] = STATUS.get(str(meta.get("status", "")), "")
 
@@ -87,6 +90,25 @@ class PassTallyDirective(SphinxDirective):
         return [nodes.raw("", tally_html(), format="html"), paper]
 
 
+class PhotoNotesDirective(SphinxDirective):
+    """The place of the open job's pictures; ``{photo-notes} nest`` presets what they show.
+
+    Pages only.
+    """
+
+    optional_arguments = 1
+
+    def run(self) -> list[nodes.Node]:
+        """Return the mount point, and make the page depend on the declaration."""
+        note_calc(self)
+        kind = self.arguments[0] if self.arguments else "unknown"
+        if kind not in kinds():
+            raise self.error(f"no kind of picture: {kind}")
+        up = "../" * self.env.current_document.docname.count("/")
+        html = photos_html(kind, f"{up}clients/the_job.html")
+        return [nodes.raw("", html, format="html")]
+
+
 class PdfRole(SphinxRole):
     """``{training-pdf}`text```: a link to the PDF, with the edition; on paper only the text."""
 
@@ -103,6 +125,7 @@ def setup(app: Sphinx) -> None:
     app.add_directive("keep-offline", OfflineDirective)
     app.add_directive("job-sheet", JobSheetDirective)
     app.add_directive("pass-tally", PassTallyDirective)
+    app.add_directive("photo-notes", PhotoNotesDirective)
     app.add_css_file("job.css")
     app.add_css_file("tally.css")
     app.add_role("training-pdf", PdfRole())

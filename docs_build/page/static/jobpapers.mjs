@@ -34,6 +34,8 @@ export class Letter extends Part {
     this.place = this.part.querySelector(".job-letter");
     this.cautions = this.part.querySelector(".job-cautions");
     this.bar = this.part.querySelector(".job-letter-bar");
+    this.figures = this.part.querySelector(".job-figures");
+    this.pictures = [];
     this.part.querySelector("[data-job=shareLetter]").hidden = !navigator.share;
     this.choices = [...this.part.querySelectorAll("[data-letter]")];
     const chosen = recall("job.letter") ?? {};
@@ -55,7 +57,10 @@ export class Letter extends Part {
 
   /** Follow the open job; what was written for another one is taken away at once. */
   renew(record) {
-    if (record?.id !== this.id) this.fill("", "");
+    if (record?.id !== this.id) {
+      this.fill("", "");
+      this.hang([]);
+    }
     this.id = record?.id;
     if (record) this.show();
   }
@@ -72,8 +77,11 @@ export class Letter extends Part {
       clocks: clocks(record),
       customary: system() === "us",
     });
+    const asked = reply.pictures ?? [];
+    const pictures = asked.length ? await (await import("./photos_store.mjs")).files(id, asked) : [];
     if (id !== this.id) return;
     this.fill(reply.text ?? "", reply.html ?? "", this.asked.language);
+    this.hang(pictures);
     if (!reply.ok) this.sheet.say(reply.sentence, true);
   }
 
@@ -86,30 +94,51 @@ export class Letter extends Part {
     this.told = cautions;
   }
 
+  /** Show the pictures that go with the letter. */
+  hang(pictures) {
+    for (const image of this.figures.querySelectorAll("img")) URL.revokeObjectURL(image.src);
+    this.pictures = pictures;
+    this.figures.replaceChildren(...pictures.map(figure));
+  }
+
   copy(button) {
     return copyText(this.place.textContent, button);
   }
 
   async share() {
     const text = this.place.textContent;
+    const files = this.pictures.map(({ file }) => file);
+    const along = files.length > 0 && navigator.canShare?.({ files });
+    if (files.length && !along) this.sheet.say("This device shares the text alone: print the letter for its pictures.");
     try {
-      await navigator.share({ title: text.split("\n", 1)[0], text });
+      await navigator.share({ title: text.split("\n", 1)[0], text, ...(along && { files }) });
     } catch (error) {
       if (error.name !== "AbortError") throw error;
     }
   }
 
   /** Print the letter alone: the style sheet hides all else while it stands in the page. */
-  print() {
+  async print() {
     document.querySelector(".job-paper")?.remove();
     const paper = document.createElement("div");
     paper.className = "job-paper";
     paper.lang = this.place.lang;
     paper.textContent = this.place.textContent;
+    if (this.pictures.length) paper.append(this.figures.cloneNode(true));
     document.body.append(paper);
     addEventListener("afterprint", () => paper.remove(), { once: true });
+    for (const image of paper.querySelectorAll("img")) await image.decode();
     self.print();
   }
+}
+
+function figure({ file, caption, alt }) {
+  const [made, image, words] = ["figure", "img", "figcaption"].map((tag) => document.createElement(tag));
+  image.src = URL.createObjectURL(file);
+  image.alt = alt;
+  words.textContent = caption;
+  made.append(image, words);
+  return made;
 }
 
 export class Season extends Part {
@@ -146,7 +175,7 @@ export class Season extends Part {
   }
 }
 
-/** Hand a text out as a file. */
+/** Hand a text, or bytes, out as a file. */
 export function download({ name, type, text }) {
   const link = document.createElement("a");
   link.href = URL.createObjectURL(new Blob([text], { type }));

@@ -2,6 +2,7 @@
 import * as engine from "./engine.mjs";
 import { download, Letter, local, Season } from "./jobpapers.mjs";
 import * as jobs from "./jobs.mjs";
+import { limits } from "./photos_store.mjs";
 import { choose, show, system } from "./unitswitch.mjs";
 
 const CHECK_AFTER = 250;
@@ -234,7 +235,16 @@ class Sheet {
   async file(health) {
     const reply = await jobs.save(this.id, health);
     if (!(await this.done(reply))) return;
-    download({ ...reply, type: "application/json" });
+    const tick = this.mount.querySelector("[data-photo-pack]");
+    if (!tick.hidden && tick.querySelector("input").checked) {
+      const { all } = await import("./photos_store.mjs");
+      const { pack } = await import("./photos_zip.mjs");
+      const pictures = await all(this.id);
+      reply.name = reply.name.replace(/json$/, "zip");
+      download({ name: reply.name, type: "application/zip", text: pack(reply.text, pictures) });
+    } else {
+      download({ ...reply, type: "application/json" });
+    }
     const words = reply.left.map((path) => this.label(path)).join(", ");
     const left = words && ` Not in the file, as it cannot be read yet: ${words}.`;
     this.say(`Saved as ${reply.name}${health ? ", health facts included" : ", without health facts"}.${left}`);
@@ -249,7 +259,7 @@ class Sheet {
   }
 
   printLetter() {
-    this.letter.print();
+    return this.letter.print();
   }
 
   saveRows() {
@@ -266,6 +276,7 @@ class Sheet {
 
   async erase() {
     const name = jobs.title(this.record);
+    await (await import("./photos_store.mjs")).erase(this.id);
     await jobs.erase(this.id);
     await this.refresh();
     this.say(`Erased: ${name}`);
@@ -284,12 +295,16 @@ class Sheet {
     for (const file of [...input.files]) {
       try {
         const taken = (await jobs.all()).map((record) => record.id);
-        const reply = await jobs.read(await signs(file, Number(this.mount.dataset.largest) + 1), taken);
+        const largest = Number(this.mount.dataset.largest);
+        const zip = (await file.slice(0, 2).text()) === "PK" && (await import("./photos_zip.mjs"));
+        const packed = zip && (await zip.unpack(file, { ...limits(this.mount), longest: largest }));
+        const reply = await jobs.read(await signs(packed ? packed.job : file, largest + 1), taken);
+        if (reply.ok && packed) await zip.keep(packed.pictures, reply.job);
         if (reply.ok) last = await jobs.adopt(reply);
         if (!reply.ok) told.push(`${file.name}: ${reply.sentence} Nothing was changed.`);
         else told.push(reply.renamed ? `${file.name}: kept beside the job of that number.` : `${file.name}: taken in.`);
-      } catch {
-        told.push(`${file.name}: could not be read on this device. Nothing was changed.`);
+      } catch ({ sentence = "could not be read on this device." }) {
+        told.push(`${file.name}: ${sentence} Nothing was changed.`);
       }
     }
     input.value = "";

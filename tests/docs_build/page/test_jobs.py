@@ -40,7 +40,7 @@ def test_every_field_that_a_person_types_stands_in_the_sheet() -> None:
     typed = {
         ".".join(filter(None, (home.name, "0" if home.most else "", each.name)))
         for home in SECTIONS
-        if home.name not in {"calculations", "progress"}
+        if home.name not in jobs_html.APART
         for each in home.fields
         if each.kind not in jobs_html.UNSEEN
         and not (not home.name and each.name in jobs_html.DEVICE)
