@@ -50,9 +50,7 @@ def sheet_html() -> str:
         f"{_switch()}"
         '<form class="job-form" novalidate autocomplete="off" aria-label="The open job">\n'
         + "\n".join(
-            _section(each)
-            for each in SECTIONS
-            if each.name == "photos" or _typed_fields(each)
+            _section(each) for each in SECTIONS if each.name == "photos" or _typed_fields(each)
         )
         + f"\n</form>\n{_letter()}\n{_foot()}\n</div>\n{_season()}\n</div>\n</div>\n"
     )
@@ -138,7 +136,8 @@ def _head() -> str:
         '<div class="job-bar">'
         '<button type="button" data-job="begin" class="job-first">New job</button>'
         '<button type="button" data-job="pick">Open a job file</button>'
-        '<input type="file" class="job-file" accept=".json,.zip,application/json,application/zip" multiple '
+        '<input type="file" class="job-file" '
+        'accept=".json,.zip,application/json,application/zip" multiple '
         'aria-label="Job files" tabindex="-1" hidden></div>'
     )
 

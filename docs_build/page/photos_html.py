@@ -78,7 +78,8 @@ def _card() -> str:
         '<p class="calc-error" hidden></p>'
         f'<label class="photo-tick"><input type="checkbox" data-field="use_in_report">'
         f"<span>{escape(tick.label)}</span></label>"
-        '<div class="photo-bar"><button type="button" data-photo="move" data-by="-1">Earlier</button>'
+        '<div class="photo-bar">'
+        '<button type="button" data-photo="move" data-by="-1">Earlier</button>'
         '<button type="button" data-photo="move" data-by="1">Later</button>'
         '<button type="button" data-photo="drop">Delete</button></div>'
         "</div></li></template>"

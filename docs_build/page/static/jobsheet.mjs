@@ -297,7 +297,7 @@ class Sheet {
         const taken = (await jobs.all()).map((record) => record.id);
         const largest = Number(this.mount.dataset.largest);
         const zip = (await file.slice(0, 2).text()) === "PK" && (await import("./photos_zip.mjs"));
-        const packed = zip && (await zip.unpack(file, { ...limits(this.mount), longest: largest }));
+        const packed = zip && (await zip.unpack(file, { ...limits(this.mount.querySelector("[data-photo-notes]")), longest: largest }));
         const reply = await jobs.read(await signs(packed ? packed.job : file, largest + 1), taken);
         if (reply.ok && packed) await zip.keep(packed.pictures, reply.job);
         if (reply.ok) last = await jobs.adopt(reply);

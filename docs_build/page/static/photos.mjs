@@ -32,14 +32,19 @@ class Notes {
     this.said.dataset.wrong = String(wrong);
   }
 
+  fault(error) {
+    this.say(`That did not work (${error.message}).`, true);
+  }
+
   /** Show what the device holds, one telling after the other. */
   refresh() {
-    this.turn = (this.turn ?? Promise.resolve()).then(() => this.show()).catch((error) => this.say(`That did not work (${error.message}).`, true));
+    this.turn = Promise.resolve(this.turn).then(() => this.show()).catch((error) => this.fault(error));
     return this.turn;
   }
 
   async show() {
-    const record = await jobs.openJob();
+    const open = jobs.openId();
+    const record = open && (await jobs.get(open).catch(() => undefined));
     if (record?.id !== this.id) this.leave();
     this.record = record;
     this.id = record?.id;
@@ -112,8 +117,9 @@ class Notes {
     set("kind", "value", kind.text || "unknown");
     set("caption", "value", caption.text);
     set("use_in_report", "checked", use.text ? use.text === "yes" : this.limits.usual.includes(kind.text));
-    part(".calc-error").textContent = caption.sentence ?? "";
-    part(".calc-error").hidden = !caption.sentence;
+    const error = part(".calc-error");
+    error.textContent = caption.sentence ?? "";
+    error.hidden = !caption.sentence;
   }
 
   /** What was typed, or what the job holds. */
@@ -208,7 +214,7 @@ class Notes {
     try {
       await this[button.dataset.photo](button, button.closest("li"));
     } catch (error) {
-      this.say(`That did not work (${error.message}).`, true);
+      this.fault(error);
     }
   }
 
@@ -217,12 +223,11 @@ class Notes {
   }
 
   view(_button, card) {
-    const [kind, caption] = ["[data-field=kind]", "[data-field=caption]"].map((css) => card.querySelector(css));
-    const words = [kind.selectedOptions[0].text, caption.value].filter(Boolean).join(": ");
-    const image = this.dialog.querySelector("img");
-    image.src = card.url;
-    image.alt = words;
-    this.dialog.querySelector("p").textContent = words;
+    const [kind, caption] = card.querySelectorAll("[data-field]");
+    const alt = [kind.selectedOptions[0].text, caption.value].filter(Boolean).join(": ");
+    const [image, words] = this.dialog.children;
+    Object.assign(image, { src: card.url, alt });
+    words.textContent = alt;
     this.dialog.showModal();
   }
 
@@ -241,12 +246,10 @@ class Notes {
     const { job, raw } = await jobs.sync(id);
     const at = job.photos.findIndex((one) => one.name === name);
     const typed = raw[`photos.${at + 1}.caption`];
-    const gone = { id, place: at + 1, entry: job.photos[at], typed, kept: await store.get(id, name) };
-    if (gone.kept) await store.remove(id, name);
-    if (!(await this.arrange(id, name, 0))) return;
-    this.gone = gone;
+    this.gone = { id, place: at + 1, entry: job.photos[at], typed, kept: await store.get(id, name) };
+    await store.remove(id, name);
     this.undone.hidden = false;
-    this.say("The picture is deleted.");
+    if (await this.arrange(id, name, 0)) this.say("The picture is deleted.");
     this.undone.focus();
   }
 

