@@ -13,7 +13,7 @@ const find = (css) => mount.querySelector(css);
 const input = (name, home = mount) => home.querySelector(`[data-tally-in=${name}]`);
 const screen = find(".tally-run");
 const anchor = {};
-let tally, asked, lock, weighed, back, rung, spoken, estimating;
+let tally, asked, lock, weighing, weighed, back, rung, spoken, estimating;
 
 const say = (text) => (find(".tally-said").textContent = text);
 const number = (text) => (/^\d+([.,]\d+)?$/.test(text.trim()) ? Number(text.trim().replace(",", ".")) : undefined);
@@ -243,10 +243,16 @@ mount.addEventListener("click", (event) => {
   else if (button?.dataset.tallyDo) doing[button.dataset.tallyDo](button);
 });
 mount.addEventListener("contextmenu", (event) => event.target.closest("[data-tap]") && event.preventDefault());
-mount.addEventListener("input", () => remember("tally.planned", input("planned").value));
-// The calculator of this page that counts by weight gives a pass, too.
+input("planned").addEventListener("input", ({ target: { value } }) => {
+  remember("tally.planned", value);
+  if (value.trim() && !number(value)) wrong("Planned minutes", value, "a number above 0, or nothing");
+  else say("");
+});
+// What was weighed in the calculator of this page gives a pass, too; its worked example does not.
+const scale = "[data-calculator=weigh_the_catch]";
+addEventListener("input", ({ target }) => (weighing ||= Boolean(target.closest(scale))));
 addEventListener("calculator:answer", ({ target, detail }) => {
-  if (target.dataset.calculator !== "weigh_the_catch") return;
+  if (!weighing || !target.matches(scale)) return;
   weighed = detail.results?.count.value;
   draw();
 });

@@ -70,12 +70,13 @@ let acts = 0;
 
 export class Tally {
   constructor(job, changed) {
-    Object.assign(this, { job, changed, record: EMPTY, mine: [] });
+    Object.assign(this, { job, changed, record: EMPTY, view: EMPTY, mine: [] });
     addEventListener("storage", ({ key }) => key?.startsWith(`handbook.${AHEAD}${job}|`) && this.renew());
   }
 
-  get view() {
-    return made(this.record, [...ahead(this.job).map(({ act }) => act), ...this.mine]);
+  look() {
+    this.view = made(this.record, [...ahead(this.job).map(({ act }) => act), ...this.mine]);
+    this.changed();
   }
 
   /** Read what the device holds, acts of other pages included. */
@@ -84,7 +85,7 @@ export class Tally {
       held.get(this.job).onsuccess = ({ target }) => give(target.result);
     }).catch(() => undefined);
     this.record = record ?? this.record;
-    this.changed();
+    this.look();
     if (ahead(this.job).length) this.write().catch(() => {});
   }
 
@@ -98,6 +99,7 @@ export class Tally {
     const act = { ...what, id, at };
     const kept = remember(`${AHEAD}${this.job}|${id}`, act);
     this.mine.push(act);
+    this.view = made(this.view, [act]);
     this.changed();
     return this.write().catch((error) => {
       if (!kept) throw error;
@@ -125,5 +127,6 @@ export class Tally {
       this.mine = this.mine.filter((act) => !given.includes(act));
       for (const { key } of left) forget(key);
     }
+    this.look();
   }
 }
