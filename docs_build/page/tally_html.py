@@ -13,8 +13,11 @@ PAPER_ROWS = 8
 START = 'Start pass <b class="tally-next">1</b>'
 
 
-def tally_html() -> str:
-    """Return the tally, hidden until scripts run: the list of passes, and the screen of a pass."""
+def tally_html(up: str) -> str:
+    """Return the tally, hidden until scripts run: the list of passes, and the screen of a pass.
+
+    ``up`` leads from the page to the root of the site.
+    """
     return (
         f'<section class="tally" data-tally data-edition="{escape(EDITION)}" hidden '
         'aria-label="Pass timer and tally">\n'
@@ -24,10 +27,11 @@ def tally_html() -> str:
         '<p class="tally-said" role="status"></p>\n'
         '<ol class="tally-passes" aria-label="Passes"></ol>\n'
         f"{_row()}\n"
-        '<div class="tally-answer" role="status"></div>\n'
+        '<div class="tally-cautions"></div>\n<p class="tally-told" role="status"></p>\n'
         f'<div class="tally-bar">{_button("undo", "Undo", "tally-undo")}'
         f'{_button("add", "Type a pass")}'
-        '<a class="tally-more" href="#">Full calculator</a></div>\n'
+        f'<a class="tally-more" href="{up}method/how_many_left.html">Full calculator</a>'
+        f'<a href="{up}method/pass_tally.html#weigh-the-bin-instead">Weigh the bin</a></div>\n'
         f"{_field('planned', 'Planned minutes of a pass', 'decimal', 'May stay empty.')}\n"
         f'<div class="tally-bar">{_button("take", "", "tally-take")}'
         f'{_button("clear", "New count")}</div>\n'

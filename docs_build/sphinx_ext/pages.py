@@ -87,7 +87,8 @@ class PassTallyDirective(SphinxDirective):
         """Return the tally and the paper form."""
         paper = nodes.container(classes=["tally-paper"])
         paper += self.parse_text_to_nodes(paper_text())
-        return [nodes.raw("", tally_html(), format="html"), paper]
+        up = "../" * self.env.current_document.docname.count("/")
+        return [nodes.raw("", tally_html(up), format="html"), paper]
 
 
 class PhotoNotesDirective(SphinxDirective):

@@ -5,7 +5,7 @@ import { recall, remember } from "./store.mjs";
 import { Tally } from "./tallystore.mjs";
 
 const DAY = 864e5;
-const JUMP = 5000; // milliseconds by which two clocks may part before we ask
+const JUMP = 5000; // milliseconds by which the phone's clock may fall behind before we ask
 const PAUSE = 1500; // between two estimates, or two counts read aloud, while taps come
 const AWAKE = "This browser lets the screen go dark: touch it now and then.";
 const mount = document.querySelector("[data-tally]");
@@ -13,7 +13,7 @@ const find = (css) => mount.querySelector(css);
 const input = (name, home = mount) => home.querySelector(`[data-tally-in=${name}]`);
 const screen = find(".tally-run");
 const anchor = {};
-let tally, asked, lock, weighing, weighed, back, rung, spoken, estimating;
+let tally, lock, weighing, weighed, back, rung, spoken, estimating;
 
 const say = (text) => (find(".tally-said").textContent = text);
 const number = (text) => (/^\d+([.,]\d+)?$/.test(text.trim()) ? Number(text.trim().replace(",", ".")) : undefined);
@@ -43,6 +43,7 @@ function show() {
   find(".tally-tap").focus();
   engine.start();
   settle();
+  tick();
   awake();
 }
 
@@ -56,18 +57,17 @@ async function awake() {
   }
 }
 
-/** Two clocks side by side: the phone's may be changed, the page's may not. */
+/** Two clocks side by side: the phone's may be set back, the page's may not, but it may sleep. */
 function settle() {
-  const now = Date.now();
-  if (anchor.wall > now) back = true;
-  Object.assign(anchor, { wall: now, page: performance.now() });
+  tick();
+  Object.assign(anchor, { wall: Date.now(), page: performance.now() });
 }
 
 function tick() {
   const { run } = tally.view;
   if (!run) return;
   const since = performance.now() - anchor.page;
-  if (Math.abs(Date.now() - anchor.wall - since) > JUMP) back = true;
+  if (Date.now() < anchor.wall + since - JUMP) back = true;
   const gone = Math.max(0, anchor.wall + since - run.start);
   const [seconds, minutes, hours] = [gone / 1000, gone / 6e4, gone / 36e5].map(Math.floor);
   const two = (part) => String(part % 60).padStart(2, "0");
@@ -77,7 +77,7 @@ function tick() {
   const over = planned && gone >= planned * 6e4;
   screen.classList.toggle("tally-over", Boolean(over));
   if (over && rung !== run.start) navigator.vibrate?.([600, 200, 600]);
-  if (over) rung = run.start;
+  rung = over ? run.start : 0;
 }
 
 function draw() {
@@ -103,9 +103,9 @@ function draw() {
     row.firstChild.textContent = `Pass ${at + 1}: ${pass.n}${pass.weighed ? " by weight" : ""}${
       pass.minutes === undefined ? "" : ` in ${pass.minutes} min`}`;
   });
+  const { catches, minutes } = series();
   find(".tally-more").hidden = !passes.length;
-  find(".tally-more").href = new URL(`../method/how_many_left.html#${new URLSearchParams({
-    calc: "how_many_left", catches: series().catches.join(" "), minutes: series().minutes.join(" ") })}`, import.meta.url);
+  find(".tally-more").hash = new URLSearchParams({ calc: "how_many_left", catches: catches.join(" "), minutes: minutes.join(" ") });
 }
 
 /** Catches and minutes as the calculator takes them; the running pass as it is so far. */
@@ -130,23 +130,19 @@ async function estimate() {
         : reply.brief
       : (reply?.errors[0].sentence ?? "The number left will come when the computing part runs.");
     find(".tally-line").textContent = words;
-    if (!running) told(find(".tally-answer"), words, reply);
+    if (!running) {
+      const whole = document.createElement("div");
+      whole.innerHTML = reply?.html ?? ""; // written by the worker, every word escaped there
+      find(".tally-cautions").replaceChildren(...whole.querySelectorAll(".answer-cautions"));
+      find(".tally-told").textContent = words;
+    }
     await new Promise((go) => setTimeout(go, PAUSE));
     const again = estimating === "again";
     estimating = undefined;
     if (again) estimate();
   } else {
-    find(".tally-answer").textContent = find(".tally-line").textContent = "";
+    for (const css of [".tally-cautions", ".tally-told", ".tally-line"]) find(css).textContent = "";
   }
-}
-
-/** One sentence, and the cautions of the answer, which Python has written. */
-function told(home, words, reply) {
-  const line = document.createElement("p");
-  line.textContent = words;
-  const whole = document.createElement("div");
-  whole.innerHTML = reply?.html ?? "";
-  home.replaceChildren(...whole.querySelectorAll(".answer-cautions"), line);
 }
 
 /** A pass was ended or changed: tell the job and count anew. */
@@ -172,19 +168,18 @@ function tap(button) {
 const doing = {
   start() {
     if (!tally.view.run) {
-      back = asked = undefined;
+      back = false;
       act({ do: "start" });
     }
     show();
-    tick();
   },
   leave: () => screen.close(),
   end() {
     tick();
     const { run } = tally.view;
     const gone = Date.now() - run.start;
-    asked = back || gone < 0 || gone > DAY || Date.now() < run.last;
-    if (!asked) return void changed({ do: "end", minutes: short(gone) });
+    const odd = back || gone < 0 || gone > DAY || Date.now() < run.last;
+    if (!odd) return void changed({ do: "end", minutes: short(gone) });
     screen.close();
     find(".tally-ask").hidden = false;
     input("asked").focus();
@@ -231,15 +226,17 @@ const wrong = (label, text, allowed) => say(`${label}: â€œ${text.slice(0, 40)}â€
 
 // A glove that slides gives no click: the touch itself counts, and the click after it does not.
 let touched;
+const CLICKED = 50; // milliseconds after which no click can follow the end of a touch
+for (const end of ["pointerup", "pointercancel"]) addEventListener(end, () => setTimeout(() => (touched = false), CLICKED));
 mount.addEventListener("pointerdown", (event) => {
   const button = event.target.closest("[data-tap]");
   if (!button || event.button) return;
-  touched = performance.now();
+  touched = true;
   tap(button);
 });
 mount.addEventListener("click", (event) => {
   const button = event.target.closest("button");
-  if (button?.dataset.tap && !(event.detail && performance.now() - touched < 1000)) tap(button);
+  if (button?.dataset.tap) touched || tap(button);
   else if (button?.dataset.tallyDo) doing[button.dataset.tallyDo](button);
 });
 mount.addEventListener("contextmenu", (event) => event.target.closest("[data-tap]") && event.preventDefault());
