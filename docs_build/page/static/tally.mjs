@@ -225,12 +225,15 @@ const doing = {
 const wrong = (label, text, allowed) => say(`${label}: “${text.slice(0, 40)}” cannot be read; allowed is ${allowed}.`);
 
 // A glove that slides gives no click: the touch itself counts, and the click after it does not.
-let touched;
+let touched, ending;
 const CLICKED = 50; // milliseconds after which no click can follow the end of a touch
-for (const end of ["pointerup", "pointercancel"]) addEventListener(end, () => setTimeout(() => (touched = false), CLICKED));
+for (const end of ["pointerup", "pointercancel"]) {
+  addEventListener(end, () => (ending = setTimeout(() => (touched = false), CLICKED)));
+}
 mount.addEventListener("pointerdown", (event) => {
   const button = event.target.closest("[data-tap]");
   if (!button || event.button) return;
+  clearTimeout(ending);
   touched = true;
   tap(button);
 });
