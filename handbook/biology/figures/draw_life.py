@@ -17,6 +17,14 @@ HERE = OUT = Path(__file__).parent
 sys.path[:0] = [str(HERE), str(HERE.parents[1] / "method" / "figures"), str(HERE.parents[2])]
 
 from animals import BLUNT, Wasp, wasp
+from draw_colony import (
+    colony_year,
+    defence_rings,
+    nest_section,
+    nest_section_aerial,
+    paper_wasp_comb,
+    trophallaxis,
+)
 from kinds import KINDS
 from procedure_shapes import area, badge, figure, line, oval, words
 
@@ -297,7 +305,19 @@ def castes() -> str:
     )
 
 
-DRAWINGS: dict[str, Callable[[], str]] = {"brood_scale": brood_scale, "castes": castes}
+DRAWINGS: dict[str, Callable[[], str]] = {
+    each.__name__: each
+    for each in (
+        brood_scale,
+        castes,
+        nest_section,
+        nest_section_aerial,
+        paper_wasp_comb,
+        colony_year,
+        trophallaxis,
+        defence_rings,
+    )
+}
 
 
 def main() -> None:
