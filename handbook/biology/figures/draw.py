@@ -1,7 +1,7 @@
-"""Draw the figures of the part Biology: animals to one scale, in black, white and grey.
+"""Draw the figures of the page Side by side: animals to one scale.
 
-Lengths come from ``calc/tables/species_size.toml``; the outlines are our own, made of ellipses
-whose shares of the length are set here. Run from the root of the book:
+Lengths come from ``calc/tables/species_size.toml``; wasps come from ``animals.py``, and the bee is
+made of ellipses whose shares of the length are set here. Run from the root of the book:
 ``python handbook/biology/figures/draw.py``. The same input gives the same files.
 """
 
@@ -11,17 +11,19 @@ import math
 import random
 import sys
 from collections.abc import Callable
-from dataclasses import dataclass
 from pathlib import Path
 
 HERE = OUT = Path(__file__).parent
-sys.path.insert(0, str(HERE.parents[2]))
+sys.path[:0] = [str(HERE), str(HERE.parents[2])]
+
+from animals import wasp
+from kinds import KINDS
 
 from calc.biology.trait_table import familiar_length, length_range
 
 WIDTH = 360
-BLACK, DARK, MID, PALE, WHITE = "#000", "#444", "#999", "#ccc", "#fff"
-"""Black; dark brown; red-brown; orange; yellow, ivory."""
+BLACK, DARK, MID, PALE, WHITE = "#000", "#4a3524", "#a8824e", "#d8b47a", "#fff"
+"""Black; the browns of the bee, dark to pale; white."""
 
 
 def ellipse(x: float, y: float, rx: float, ry: float, fill: str, stroke: float = 1.2) -> str:
@@ -46,30 +48,16 @@ def words(x: float, y: float, text: str, size: int = 13, anchor: str = "middle")
     return f'<text x="{x:.1f}" y="{y:.1f}" font-size="{size}" text-anchor="{anchor}">{text}</text>'
 
 
-@dataclass(frozen=True)
-class Form:
-    """Shares of the body length, and fills, of an animal seen from above."""
-
-    head: float = 0.13
-    thorax: float = 0.29
-    head_width: float = 0.22
-    thorax_width: float = 0.24
-    abdomen_width: float = 0.28
-    waist: float = 0.02
-    taper: float = 0.0
-    fills: tuple[str, str, str] = (WHITE, BLACK, WHITE)
-    tips: str = ""
-    legs: float = 1.0
-    hair: int = 0
+# The bee, in shares of its length.
+HEAD, HEAD_WIDE, THORAX, THORAX_WIDE, ABDOMEN_WIDE, HAIR = 0.16, 0.26, 0.30, 0.30, 0.34, 44
 
 
-def outline(top: float, length: float, wide: float, taper: float) -> Callable[[float], float]:
+def outline(length: float, wide: float) -> Callable[[float], float]:
     """Return half the width of the abdomen at a depth below its top."""
 
     def half(depth: float) -> float:
         share = min(max(depth / length, 0.0), 1.0)
-        bulge = math.sin(math.pi * share ** (0.62 + taper)) ** (0.62 + 0.7 * taper)
-        return wide / 2 * max(bulge, 0.0)
+        return wide / 2 * max(math.sin(math.pi * share**0.62) ** 0.62, 0.0)
 
     return half
 
@@ -85,53 +73,48 @@ def band(
     return f'<path d="M {path} Z" fill="{fill}"/>'
 
 
-def animal(x: float, top: float, size: float, form: Form, marks: str) -> str:
-    """Return an animal from above, head up; ``size`` is its length in the drawing."""
-    parts: list[str] = []
-    head, thorax = form.head * size, form.thorax * size
-    t_mid = top + head + thorax / 2
-    a_top = top + head + thorax + form.waist * size
-    a_len = size - (a_top - top)
-    half = outline(a_top, a_len, form.abdomen_width * size, form.taper)
-    parts += _legs(x, t_mid, size, form)
-    parts += _antennae(x, top, size, form)
-    if form.waist > 0.05:
-        parts.append(line((x, t_mid), (x, a_top + 0.05 * a_len), width=0.03 * size))
-    parts.append(band(x, a_top, half, 0, a_len, form.fills[2]))
-    parts += _marks(x, a_top, a_len, half, marks)
-    edge = [k / 40 * a_len for k in range(41)]
-    parts.append(
-        line(
-            *[(x + half(d), a_top + d) for d in edge],
-            *[(x - half(d), a_top + d) for d in reversed(edge)],
-            (x, a_top),
-            width=1.2,
-        )
+def bee(x: float, top: float, size: float) -> str:
+    """Return a honey bee from above, head up; ``size`` is its length in the drawing."""
+    head, thorax = HEAD * size, THORAX * size
+    t_mid, a_top = top + head + thorax / 2, top + head + thorax
+    a_len = size - head - thorax
+    half = outline(a_len, ABDOMEN_WIDE * size)
+    edge = [k / 20 * a_len for k in range(21)]
+    return "".join(
+        [
+            *_legs(x, t_mid, size),
+            *_antennae(x, top, size),
+            *[
+                band(x, a_top, half, (k + a) * a_len / 6, (k + b) * a_len / 6, fill)
+                for k in range(6)
+                for a, b, fill in ((0, 0.55, MID), (0.55, 1, PALE if k < 3 else DARK))
+            ],
+            line(
+                *[(x + half(d), a_top + d) for d in edge],
+                *[(x - half(d), a_top + d) for d in reversed(edge)],
+                (x, a_top),
+                width=1.2,
+            ),
+            ellipse(x, t_mid, THORAX_WIDE * size / 2, thorax / 2, MID),
+            ellipse(x, top + head / 2, HEAD_WIDE * size / 2, head / 2, DARK),
+            *_eyes(x, top + head / 2, size),
+            *_hair(x, t_mid, thorax, a_top, a_len, half, size),
+            *_wings(x, t_mid, size),
+        ]
     )
-    parts.append(ellipse(x, t_mid, form.thorax_width * size / 2, thorax / 2, form.fills[1]))
-    parts.append(ellipse(x, top + head / 2, form.head_width * size / 2, head / 2, form.fills[0]))
-    parts += _eyes(x, top + head / 2, size, form)
-    if form.hair:
-        parts += _hair(x, t_mid, thorax, a_top, a_len, half, size, form)
-    parts += _wings(x, t_mid, size)
-    return "".join(parts)
 
 
-def _legs(x: float, y: float, size: float, form: Form) -> list[str]:
+def _legs(x: float, y: float, size: float) -> list[str]:
     made = []
     for side in (-1, 1):
         for start, out, down in ((-0.06, 0.25, -0.10), (0.02, 0.30, 0.12), (0.08, 0.27, 0.36)):
-            knee = (x + side * out * 0.6 * form.legs * size, y + (start + down * 0.3) * size)
-            end = (x + side * out * form.legs * size, y + (start + down * form.legs) * size)
+            knee = (x + side * out * 0.6 * size, y + (start + down * 0.3) * size)
+            end = (x + side * out * size, y + (start + down) * size)
             made.append(line((x, y + start * size), knee, end, width=max(0.02 * size, 1.2)))
-            if form.tips:
-                mid = ((knee[0] + end[0]) / 2, (knee[1] + end[1]) / 2)
-                made.append(line(mid, end, width=max(0.034 * size, 2.6)))
-                made.append(line(mid, end, width=max(0.016 * size, 1.2), stroke=form.tips))
     return made
 
 
-def _antennae(x: float, top: float, size: float, form: Form) -> list[str]:
+def _antennae(x: float, top: float, size: float) -> list[str]:
     return [
         line(
             (x + side * 0.03 * size, top + 0.02 * size),
@@ -143,10 +126,10 @@ def _antennae(x: float, top: float, size: float, form: Form) -> list[str]:
     ]
 
 
-def _eyes(x: float, y: float, size: float, form: Form) -> list[str]:
-    away = form.head_width * size * 0.36
+def _eyes(x: float, y: float, size: float) -> list[str]:
+    away = HEAD_WIDE * size * 0.36
     return [
-        ellipse(x + side * away, y, 0.035 * size, form.head * size * 0.36, BLACK, 0.5)
+        ellipse(x + side * away, y, 0.035 * size, HEAD * size * 0.36, BLACK, 0.5)
         for side in (-1, 1)
     ]
 
@@ -173,20 +156,19 @@ def _hair(
     a_len: float,
     half: Callable[[float], float],
     size: float,
-    form: Form,
 ) -> list[str]:
     picked = random.Random(1)
     made = []
-    for k in range(form.hair):
-        turn = 2 * math.pi * k / form.hair
-        rx, ry = form.thorax_width * size / 2, thorax / 2
+    for k in range(HAIR):
+        turn = 2 * math.pi * k / HAIR
+        rx, ry = THORAX_WIDE * size / 2, thorax / 2
         base = (x + rx * math.cos(turn), t_mid + ry * math.sin(turn))
         out = 0.05 * size * (0.7 + 0.6 * picked.random())
         made.append(
             line(base, (base[0] + out * math.cos(turn), base[1] + out * math.sin(turn)), width=1.0)
         )
-    for k in range(form.hair // 2):
-        depth = a_len * (k + 0.5) / (form.hair // 2)
+    for k in range(HAIR // 2):
+        depth = a_len * (k + 0.5) / (HAIR // 2)
         for side in (-1, 1):
             start = (x + side * half(depth), a_top + depth)
             out = 0.035 * size * (0.7 + 0.6 * picked.random())
@@ -194,57 +176,10 @@ def _hair(
     return made
 
 
-def _marks(
-    x: float, top: float, length: float, half: Callable[[float], float], marks: str
-) -> list[str]:
-    """Return the pattern of the abdomen; six plates, T1 in front."""
-    plate = [length * k / 6 for k in range(7)]
-    made: list[str] = []
-
-    def across(k: int, a: float, b: float, fill: str) -> None:
-        width = plate[k + 1] - plate[k]
-        made.append(band(x, top, half, plate[k] + a * width, plate[k] + b * width, fill))
-
-    def dot(k: int, at: float, away: float, r: float) -> None:
-        y = plate[k] + at * (plate[k + 1] - plate[k])
-        made.extend(ellipse(x + side * away * half(y), top + y, r, r, BLACK, 0) for side in (-1, 1))
-
-    if marks == "bands":
-        for k in range(6):
-            across(k, 0.0, 0.45, BLACK)
-            if k:
-                made.append(ellipse(x, top + plate[k] + 0.5 * length / 6, 1.6, 2.4, BLACK, 0))
-    elif marks == "drops":
-        across(0, 0.0, 0.75, MID)
-        for k in range(1, 6):
-            across(k, 0.0, 0.22, BLACK)
-            dot(k, 0.55, 0.45, length * 0.022)
-            made.append(ellipse(x, top + plate[k] + 0.42 * length / 6, 2.2, 4.2, BLACK, 0))
-    elif marks == "one_orange":
-        for k in range(6):
-            across(k, 0.0, 1.0, PALE if k == 3 else BLACK)
-        across(0, 0.86, 1.0, WHITE)
-        across(3, 0.0, 0.16, BLACK)
-    elif marks == "even":
-        for k in range(6):
-            across(k, 0.0, 0.5, DARK)
-            across(k, 0.5, 1.0, PALE)
-        across(5, 0.0, 1.0, PALE)
-    elif marks == "dull":
-        for k in range(6):
-            across(k, 0.0, 0.55, MID)
-            across(k, 0.55, 1.0, PALE if k < 3 else DARK)
-    return made
-
-
-BEE = Form(head=0.16, thorax=0.30, head_width=0.26, thorax_width=0.30, abdomen_width=0.34,
-           waist=0.0, fills=(DARK, MID, PALE), hair=44)  # fmt: skip
-YELLOWJACKET = Form(waist=0.02)
-PAPER = Form(head=0.12, thorax=0.27, thorax_width=0.20, head_width=0.19, abdomen_width=0.23,
-             waist=0.07, taper=0.55, legs=1.25, tips=WHITE)  # fmt: skip
-EUROPEAN = Form(head=0.14, head_width=0.23, fills=(MID, DARK, WHITE))
-YELLOW_LEGS = Form(head=0.14, head_width=0.23, fills=(BLACK, BLACK, BLACK), tips=WHITE)
-GIANT = Form(head=0.17, head_width=0.28, thorax_width=0.25, fills=(PALE, DARK, PALE))
+def kind(x: float, base: float, key: str, scale: float) -> str:
+    """Return a worker of a species from above, the tip of its abdomen on the height ``base``."""
+    size = middle(key) * scale
+    return f'<g transform="translate({x:g} {base - size:.1f})">{wasp(KINDS[key], size)}</g>'
 
 
 def middle(key: str) -> float:
@@ -278,17 +213,17 @@ def scale_bar(x: float, y: float, scale: float, mm: int = 10) -> str:
 def sizes() -> None:
     """Workers of six animals to one scale, beside a coin and a paper clip."""
     scale = 4.4
-    row = [
-        ("honey_bee", BEE, "dull", ("honey", "bee")),
-        ("vulgaris", YELLOWJACKET, "bands", ("yellow-", "jacket")),
-        ("velutina", YELLOW_LEGS, "one_orange", ("yellow-", "legged")),
-        ("crabro", EUROPEAN, "drops", ("European", "hornet")),
-        ("mandarinia", GIANT, "even", ("giant", "hornet")),
-    ]
-    body, base = [], 205.0
-    for x, (key, form, marks, name) in zip((30, 88, 152, 226, 306), row, strict=True):
+    body, base = [], 209.0
+    for x, key, name in (
+        (28, "honey_bee", ("honey", "bee")),
+        (84, "vulgaris", ("yellow-", "jacket")),
+        (146, "velutina", ("yellow-", "legged")),
+        (218, "crabro", ("European", "hornet")),
+        (304, "mandarinia", ("giant", "hornet")),
+    ):
         size = middle(key) * scale
-        body.append(animal(x, base - size, size, form, marks))
+        bees = key == "honey_bee"
+        body.append(bee(x, base - size, size) if bees else kind(x, base, key, scale))
         body += [words(x, base + 17, name[0]), words(x, base + 31, name[1])]
     coin = familiar_length("dime") * scale
     body.append(ellipse(52, 290, coin / 2, coin / 2, WHITE))
@@ -317,23 +252,23 @@ def _clip(x: float, y: float, length: float, r: float) -> str:
 def bee_and_yellowjacket() -> None:
     """Honey bee and yellowjacket side by side."""
     scale = 15.0
-    bee, wasp = middle("honey_bee") * scale, middle("vulgaris") * scale
+    size = middle("honey_bee") * scale
     body = [
-        animal(92, 58, bee, BEE, "dull"),
-        animal(268, 58, wasp, YELLOWJACKET, "bands"),
-        _pollen(92, 58 + bee * 0.68, bee),
+        bee(92, 300 - size, size),
+        kind(268, 300, "vulgaris", scale),
+        _pollen(92, 300 - size * 0.32, size),
         words(92, 20, "Honey bee", 15),
         words(268, 20, "Yellowjacket", 15),
     ]
     for y, left, right in (
-        (302, "furry", "smooth"),
-        (320, "no clear waist", "narrow waist"),
-        (338, "dull bands", "bright bands"),
-        (356, "pollen on flat hind legs", "no pollen"),
+        (324, "furry", "smooth"),
+        (342, "no clear waist", "narrow waist"),
+        (360, "dull bands", "bright bands"),
+        (378, "pollen on flat hind legs", "no pollen"),
     ):
         body += [words(92, y, left), words(268, y, right)]
     page(
-        "bee_and_yellowjacket", 372, "Honey bee and yellowjacket",
+        "bee_and_yellowjacket", 394, "Honey bee and yellowjacket",
         "Two animals of the same length from above. The honey bee is furry, has no clear waist, "
         "dull bands and lumps of pollen on flat hind legs. The yellowjacket is smooth, with a "
         "narrow waist, bright bands and thin legs.",
@@ -351,22 +286,18 @@ def _pollen(x: float, y: float, size: float) -> str:
 def hornets() -> None:
     """Three hornets to one scale, with their marks."""
     scale = 6.0
-    body, base = [], 250.0
-    for x, key, form, marks, lines in (
-        (58, "velutina", YELLOW_LEGS, "one_orange",
-         ("Yellow-legged", "dark, one orange", "band; leg ends", "yellow")),
-        (166, "crabro", EUROPEAN, "drops",
-         ("European", "yellow with dark", "drops; red-brown", "thorax; brown legs")),
-        (284, "mandarinia", GIANT, "even",
-         ("Giant", "broad plain", "orange head;", "even bands")),
-    ):  # fmt: skip
-        size = middle(key) * scale
-        body.append(animal(x, base - size, size, form, marks))
+    body, base = [], 268.0
+    for x, key, lines in (
+        (58, "velutina", ("Yellow-legged", "dark, one orange", "band; leg ends", "yellow")),
+        (166, "crabro", ("European", "yellow with dark", "drops; red-brown", "thorax; brown legs")),
+        (284, "mandarinia", ("Giant", "broad plain", "orange head;", "even bands")),
+    ):
+        body.append(kind(x, base, key, scale))
         body.append(words(x, base + 22, lines[0], 15))
         body += [words(x, base + 40 + 16 * k, text) for k, text in enumerate(lines[1:])]
     body.append(scale_bar(14, 20, scale))
     page(
-        "hornets", 332, "Three hornets to one scale",
+        "hornets", 350, "Three hornets to one scale",
         "Workers of three hornets from above. The yellow-legged hornet is dark with one broad "
         "orange band near the end and yellow leg ends. The European hornet is a little larger, "
         "yellow with dark drops, with red-brown thorax. The giant hornet is far larger, with a "
