@@ -1,4 +1,4 @@
-"""The commands: ``python3 -m docs_build serve | test | html | pdf | exercises | bench | clean``.
+"""The commands: ``python3 -m docs_build serve | test | html | pdf | …``.
 
 Standard library only: it runs on a fresh machine with nothing but Python, makes ``.venv`` beside
 the book, installs the pinned dependencies there and goes on inside it.
@@ -20,6 +20,8 @@ COMMANDS = {
     "html": "build the site (pages, phone app, PDF) into .out/html",
     "pdf": "build the training PDF into .out/pdf",
     "exercises": "print a sheet of exercises and its key, fresh numbers for each seed",
+    "editions": "build all tagged editions side by side and serve them",
+    "cut": "give the book the name of a new edition",
     "bench": "measure start, speed and sizes, and print them beside their aims",
     "clean": "remove everything that was built",
 }
@@ -31,11 +33,13 @@ def parser() -> argparse.ArgumentParser:
     commands = top.add_subparsers(dest="command", required=True, metavar="COMMAND")
     for name, text in COMMANDS.items():
         command = commands.add_parser(name, help=text, description=text)
-        if name == "serve":
+        if name in {"serve", "editions"}:
             command.add_argument("--port", type=_port, default=8000, help="default 8000")
             command.add_argument(
                 "--no-serve", action="store_true", help="build and print the address, then end"
             )
+        if name == "cut":
+            command.add_argument("name", help="such as 2026.2")
         if name == "test":
             command.add_argument("pytest", nargs="*", help="arguments passed on to pytest")
         if name == "pdf":

@@ -11,6 +11,7 @@ import time
 from pathlib import Path
 
 from calc import EDITION
+from docs_build import editions
 from docs_build.bootstrap import OUT, ROOT, Trouble, say
 
 HANDBOOK = ROOT / "handbook"
@@ -39,6 +40,7 @@ def site() -> Path:
     shutil.copyfile(pdf(doctrees=DOCTREES), HTML / PDF_NAME)
     pack.runtime(HTML)
     pack.offline(HTML, EDITION)
+    editions.alone(HTML, EDITION)
     STAMP.write_text(now, encoding="utf-8")
     say(f"Site ready after {time.monotonic() - began:.0f} s.")
     return HTML

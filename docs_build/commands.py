@@ -7,9 +7,10 @@ import os
 import shutil
 import subprocess
 import sys
+from collections.abc import Callable
 from pathlib import Path
 
-from docs_build import build, server
+from docs_build import build, editions, server
 from docs_build.bootstrap import OUT, ROOT, Trouble, say
 
 BROWSERS = ("chromium", "chromium-browser", "google-chrome", "google-chrome-stable", "chrome")
@@ -19,7 +20,12 @@ def run(options: argparse.Namespace, rest: list[str]) -> int:
     """Run the command of ``options``; ``rest`` goes to pytest."""
     match options.command:
         case "serve":
-            return serve(options.port, options.no_serve)
+            return serve(options.port, options.no_serve, build.site)
+        case "editions":
+            return serve(options.port, options.no_serve, editions.side_by_side)
+        case "cut":
+            changed = editions.cut(options.name)
+            say(f"This is edition {options.name} now: {len(changed)} files changed.")
         case "html":
             build.site()
             say(f"Built {build.HTML.relative_to(ROOT)}/index.html")
@@ -40,10 +46,10 @@ def run(options: argparse.Namespace, rest: list[str]) -> int:
     return 0
 
 
-def serve(port: int, no_serve: bool) -> int:
+def serve(port: int, no_serve: bool, make: Callable[[], Path]) -> int:
     """Build what is out of date, then serve it and show a QR code for the phone."""
     with server.listen(port) as httpd:
-        html = build.site()
+        html = make()
         server.announce(httpd.server_port)
         if no_serve:
             return 0

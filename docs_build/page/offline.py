@@ -14,8 +14,8 @@ TITLE = "Field handbook"
 SHORT = "Handbook"
 PAPER, INK = "#ffffff", "#0b4f8a"
 
-UNUSED = ("objects.inv", ".buildinfo", ".buildinfo.bak", "sw.js", ".nojekyll")
-"""Files of the site that no page asks for."""
+UNUSED = ("objects.inv", ".buildinfo", ".buildinfo.bak", "sw.js", ".nojekyll", "editions.json")
+"""Files of the site that no page asks for, and the list that changes with every later edition."""
 
 ICON = """<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 512 512">
 <rect width="512" height="512" fill="#0b4f8a"/>

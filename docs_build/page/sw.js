@@ -5,8 +5,10 @@
 "use strict";
 
 const BOOK = /*BOOK*/ null;
-const PREFIX = "handbook-";
+// Editions side by side have one host: each touches only the caches of its own path.
+const PREFIX = `handbook|${new URL(self.registration.scope).pathname}|`;
 const CACHE = PREFIX + BOOK.build;
+const EDITIONS = "editions.json"; // grows with every later edition: asked for anew, kept as it was last
 const LIST = "_kept.json"; // what the cache holds, by address: its hash
 const AT_ONCE = 4;
 
@@ -43,20 +45,14 @@ async function install() {
   }
   await caches.delete(CACHE); // the rest of an attempt that was cut off
   await keep(groups, () => {});
+  await newest(new Request(here(EDITIONS)));
 }
 
 async function activate() {
   for (const name of await caches.keys()) {
-    if (name.startsWith(PREFIX) && name !== CACHE && (await ours(name))) await caches.delete(name);
+    if (name.startsWith(PREFIX) && name !== CACHE) await caches.delete(name);
   }
   await self.clients.claim();
-}
-
-/** Another copy of the book may live under another path of the same host. */
-async function ours(name) {
-  const cache = await caches.open(name);
-  const keys = await cache.keys();
-  return keys.length === 0 || keys.every((request) => request.url.startsWith(self.registration.scope));
 }
 
 async function readList(name) {
@@ -141,18 +137,36 @@ async function serve(request) {
   const url = new URL(request.url);
   url.search = "";
   url.hash = "";
+  if (url.href === here(EDITIONS)) return newest(request);
   if (url.href.endsWith("/")) url.href += "index.html";
   const found = await cache.match(url.href, { ignoreVary: true });
   if (found) return found;
   try {
-    return await fetch(request);
+    const response = await fetch(request);
+    if (request.mode !== "navigate" || response.status !== 404) return response;
+    return missing(`Edition ${BOOK.edition} of the book has no such page.`, 404);
   } catch (error) {
     if (request.mode !== "navigate") throw error;
-    return new Response(
-      '<!doctype html><html lang="en"><meta charset="utf-8"><title>Not kept</title>' +
-        '<meta name="viewport" content="width=device-width"><h1>This page is not on this phone</h1>' +
-        `<p>There is no network, and the kept book has no such page. <a href="${here("index.html")}">To the first page</a>`,
-      { status: 503, headers: { "Content-Type": "text/html; charset=utf-8" } },
-    );
+    return missing("There is no network, and the kept book has no such page.", 503);
+  }
+}
+
+function missing(why, status) {
+  return new Response(
+    '<!doctype html><html lang="en"><meta charset="utf-8"><title>Not kept</title>' +
+      '<meta name="viewport" content="width=device-width"><h1>This page is not on this phone</h1>' +
+      `<p>${why} <a href="${here("index.html")}">To the first page</a>`,
+    { status, headers: { "Content-Type": "text/html; charset=utf-8" } },
+  );
+}
+
+async function newest(request) {
+  const cache = await caches.open(CACHE);
+  try {
+    const response = await fetch(request, { cache: "no-cache" });
+    if (response.ok) await cache.put(here(EDITIONS), response.clone());
+    return response;
+  } catch {
+    return (await cache.match(here(EDITIONS))) ?? Response.json([]);
   }
 }

@@ -1,6 +1,8 @@
 /** Keeping the book on the device: registers the service worker, says truthfully what is there. */
+import { older } from "./editions.mjs";
 
 const ROOT = new URL("../", import.meta.url);
+const OLDER = "This is an older edition: it is read from the network and not kept on this device.";
 const SEVEN_DAYS =
   "Some browsers delete what a page has stored after seven days without a visit, unless the book is installed (“Add to Home Screen”).";
 const HTTPS =
@@ -9,10 +11,9 @@ const HTTPS =
 let registration;
 
 /** Ask the active service worker; `hear` gets progress, the promise the last word. */
-function ask(message, hear = () => {}) {
+function ask(message, hear = () => {}, worker = registration?.active) {
   return new Promise((resolve, reject) => {
-    const active = registration?.active;
-    if (!active) {
+    if (!worker) {
       reject(new Error("not ready"));
       return;
     }
@@ -21,7 +22,7 @@ function ask(message, hear = () => {}) {
       if (data.progress) hear(data.progress);
       else resolve(data);
     };
-    active.postMessage(message, [port2]);
+    worker.postMessage(message, [port2]);
   });
 }
 
@@ -101,13 +102,29 @@ function news(waiting) {
   const use = make("button", "Use it now");
   const later = make("button", "Later", "plain");
   use.type = later.type = "button";
-  use.addEventListener("click", () => {
-    navigator.serviceWorker.addEventListener("controllerchange", () => location.reload(), { once: true });
-    waiting.postMessage({ type: "use" });
-  });
+  use.addEventListener("click", () => take(waiting));
   later.addEventListener("click", () => bar.remove());
-  bar.append(make("span", "A new edition of the book is ready. What you typed stays."), use, later);
+  const words = make("span");
+  ask({ type: "state" }, undefined, waiting).then(({ edition }) => {
+    const own = document.documentElement.dataset.edition;
+    const what = edition === own ? `A corrected copy of edition ${own}` : `Edition ${edition}`;
+    words.textContent = `${what} is ready. What you typed stays.`;
+  });
+  bar.append(words, use, later);
   document.body.append(bar);
+}
+
+/** Go over to a waiting copy of the book; the reader stays on the same page. */
+function take(waiting) {
+  navigator.serviceWorker.addEventListener("controllerchange", () => location.reload(), { once: true });
+  waiting.postMessage({ type: "use" });
+}
+
+/** Use the newest copy if it is here, or look for it. */
+export async function update() {
+  if (registration?.waiting) take(registration.waiting);
+  else if (registration) await registration.update();
+  else location.reload();
 }
 
 function watch() {
@@ -125,11 +142,12 @@ function watch() {
 
 async function begin() {
   const places = [...document.querySelectorAll("[data-keep-offline]")];
-  if (!("serviceWorker" in navigator) || !self.isSecureContext) {
-    say(HTTPS);
+  const unable = older ? OLDER : "serviceWorker" in navigator && self.isSecureContext ? "" : HTTPS;
+  if (unable) {
+    say(unable);
     for (const place of places) {
       place.classList.add("keep");
-      place.textContent = HTTPS;
+      place.textContent = unable;
     }
     return;
   }

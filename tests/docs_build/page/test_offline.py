@@ -118,7 +118,7 @@ def test_a_new_edition_comes_whole_and_only_when_wanted(
         kept(page)
         names = page.evaluate("caches.keys()")
         assert len(names) == 1
-        assert names[0].startswith("handbook-2099.1-")
+        assert names[0].startswith("handbook|/|2099.1-")
 
 
 def test_the_book_is_kept_by_a_press_and_says_truthfully_what_is_there(
