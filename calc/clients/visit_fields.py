@@ -22,7 +22,9 @@ def stops(step: str, health: bool) -> list[str]:
 
 def fields() -> tuple[Field, ...]:
     """Return the fields of every step: its times, its ticks, the stops that were pressed."""
-    return tuple(each for row in tables.rows("visit_steps") for each in _of(row["key"], row["name"]))
+    return tuple(
+        each for row in tables.rows("visit_steps") for each in _of(row["key"], row["name"])
+    )
 
 
 def _of(step: str, name: str) -> list[Field]:

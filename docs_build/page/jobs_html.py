@@ -38,11 +38,12 @@ KEYBOARDS = {"phone": "tel", "mail": "email"}
 
 def sheet_html() -> str:
     """Return the list of jobs and the empty form; without scripts only a sentence shows."""
+    pressed = [f"{HOME}.{one.name}" for one in PRESSED if one.health]
     return (
         '<div class="job-sheet" data-job-sheet '
         f'data-edition="{escape(EDITION)}" data-largest="{job_read.LARGEST}" '
         f'data-health-calculators="{escape(" ".join(HEALTH_INPUTS))}" '
-        f'data-health-pressed="{" ".join(f"{HOME}.{one.name}" for one in PRESSED if one.health)}">\n'
+        f'data-health-pressed="{" ".join(pressed)}">\n'
         '<p class="job-static">The job sheet needs scripts. '
         "Without them, write the job on paper.</p>\n"
         f'<div class="job-live" hidden>\n{_head()}\n'

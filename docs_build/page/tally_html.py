@@ -29,12 +29,12 @@ def tally_html(up: str) -> str:
         f"{_row()}\n"
         '<div class="tally-cautions"></div>\n<p class="tally-told" role="status"></p>\n'
         f'<div class="tally-bar">{_button("undo", "Undo", "tally-undo")}'
-        f'{_button("add", "Type a pass")}'
+        f"{_button('add', 'Type a pass')}"
         f'<a class="tally-more" href="{up}method/how_many_left.html">Full calculator</a>'
         f'<a href="{up}method/pass_tally.html#weigh-the-bin-instead">Weigh the bin</a></div>\n'
         f"{_field('planned', 'Planned minutes of a pass', 'decimal', 'May stay empty.')}\n"
         f'<div class="tally-bar">{_button("take", "", "tally-take")}'
-        f'{_button("clear", "New count")}</div>\n'
+        f"{_button('clear', 'New count')}</div>\n"
         f"{_screen()}\n</section>\n"
     )
 

@@ -120,7 +120,7 @@ def _times(step: Mapping[str, Any]) -> str:
         '<details class="visit-times" hidden><summary>Times and alarm'
         '<span class="visit-alarm"></span></summary>'
         f"{_moment('begun', 'Begun')}{_moment('done', 'Done')}"
-        '<label>Buzz and flash after <small>min, while this page shows</small>'
+        "<label>Buzz and flash after <small>min, while this page shows</small>"
         '<input type="text" inputmode="decimal" autocomplete="off" data-visit-in="minutes"></label>'
         f'{link}<div class="visit-bar"><button type="button" data-visit-do="ring">Set the alarm'
         '</button><button type="button" data-visit-do="quiet">No alarm</button></div></details>\n'

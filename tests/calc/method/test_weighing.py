@@ -44,9 +44,7 @@ def test_limits_are_where_the_weight_just_rules_a_number_out(
 ) -> None:
     mean = Mean(mass=84.1, error=4.0, spread=19.0, df=df)
     found = count_by_weight(net, error, mean)
-    free = effective_df(
-        [(found.scale, math.inf), (found.bodies, math.inf), (found.mean, mean.df)]
-    )
+    free = effective_df([(found.scale, math.inf), (found.bodies, math.inf), (found.mean, mean.df)])
     t = stats.norm.ppf(0.975) if math.isinf(free) else stats.t.ppf(0.975, free)
 
     def off(n: float) -> float:

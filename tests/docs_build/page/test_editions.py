@@ -116,9 +116,7 @@ def test_the_switch_keeps_the_place(device: Any, built: Path) -> None:
         page.click("[data-editions] summary")
         page.click(f"[data-editions] a:has-text('This page in edition {EDITION}')")
         page.wait_for_selector(f"html[data-edition='{EDITION}']", state="attached")
-        assert page.url.endswith(
-            f"editions/{EDITION}/method/how_many_left.html#calc-how_many_left"
-        )
+        assert page.url.endswith(f"editions/{EDITION}/method/how_many_left.html#calc-how_many_left")
         live(page)
         page.fill(CATCHES, "60, 35, 20, 11")
         answered(page)

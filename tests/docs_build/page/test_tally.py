@@ -44,7 +44,7 @@ def tally(phone: Any, host: Host) -> Iterator[Any]:
         " for (const one of await jobs.all()) await jobs.erase(one.id); })"
     )
     phone.add_init_script(QUICK)
-    yield ready(phone, host)
+    return ready(phone, host)
 
 
 def do(page: Any, what: str) -> None:
@@ -279,9 +279,7 @@ def test_passes_typed_into_a_job_are_gone_on_from(tally: Any, host: Host) -> Non
 
 
 def test_without_a_wake_lock_one_line_says_so(tally: Any, host: Host) -> None:
-    tally.add_init_script(
-        "navigator.wakeLock.request = async () => { throw new DOMException(); };"
-    )
+    tally.add_init_script("navigator.wakeLock.request = async () => { throw new DOMException(); };")
     ready(tally, host)
     do(tally, "start")
     expect(tally.locator(".tally-line")).to_have_text(
