@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import time
-from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
@@ -36,7 +35,7 @@ def ready(page: Any, host: Host) -> Any:
 
 
 @pytest.fixture
-def tally(phone: Any, host: Host) -> Iterator[Any]:
+def tally(phone: Any, host: Host) -> Any:
     """Return the page of the tally on a device without a count and without a job."""
     phone.evaluate(
         "import('/_static/tallystore.mjs').then((store) => store.erase(''))"
