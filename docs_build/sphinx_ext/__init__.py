@@ -8,12 +8,21 @@ from typing import Any
 
 from sphinx.application import Sphinx
 
-from docs_build.sphinx_ext import calculators, exercises, mathml, pages, sources, tables, visit
+from docs_build.sphinx_ext import (
+    calculators,
+    exercises,
+    mathml,
+    menu,
+    pages,
+    sources,
+    tables,
+    visit,
+)
 
 
 def setup(app: Sphinx) -> dict[str, Any]:
     """Register the parts."""
-    for part in (calculators, exercises, mathml, pages, sources, tables, visit):
+    for part in (calculators, exercises, mathml, menu, pages, sources, tables, visit):
         part.setup(app)
     return {"version": "1", "env_version": _code(), "parallel_read_safe": True}
 
