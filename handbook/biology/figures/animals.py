@@ -51,6 +51,7 @@ class Wasp:
     thorax_long: float = 0.29
     waist: float = 0.025
     stride: float = 1.0
+    folded: bool = True
 
 
 def half_width(shape: Sequence[Point], at: float) -> float:
@@ -184,6 +185,9 @@ class _Abdomen:
                     add(YELLOW, self.strip(k, 0.24, 0.36, -0.86, -0.3))
                 elif word == "wave":
                     add(dark, self.spots(k, 0.4, 0.55, r * 0.8) + self.wedge(k, 0.3, 0.8, 0.2))
+                elif word == "bars":
+                    add(YELLOW, self.strip(k, 0.35, 0.75, 0.2, 0.9))
+                    add(YELLOW, self.strip(k, 0.35, 0.75, -0.9, -0.2))
                 elif word == "pair":
                     add(base, self.spots(k, 0.45, 0.5, r * 0.62))
                 elif word == "rust":
@@ -320,15 +324,16 @@ def _thorax(kind: Wasp, size: float, top: float) -> str:
     )
 
 
-def _wings(size: float, y: float) -> str:
-    """Return the wings folded lengthwise, as wasps with paper nests hold them at rest."""
+def _wings(size: float, y: float, folded: bool) -> str:
+    """Return the wings at rest; wasps with paper nests fold them lengthwise, others do not."""
+    out, wide = (0.235, 0.13) if folded else (0.36, 0.05)
     made = ""
     for s in (-1, 1):
         made += (
             f"M{s * 0.105 * size:.1f} {y:.1f}"
-            f"C{s * 0.2 * size:.1f} {y + 0.13 * size:.1f} {s * 0.235 * size:.1f} "
-            f"{y + 0.4 * size:.1f} {s * 0.2 * size:.1f} {y + 0.62 * size:.1f}"
-            f"C{s * 0.165 * size:.1f} {y + 0.5 * size:.1f} {s * 0.13 * size:.1f} "
+            f"C{s * 0.2 * size:.1f} {y + 0.13 * size:.1f} {s * out * size:.1f} "
+            f"{y + 0.4 * size:.1f} {s * (out - 0.035) * size:.1f} {y + 0.62 * size:.1f}"
+            f"C{s * (out - 0.07) * size:.1f} {y + 0.5 * size:.1f} {s * wide * size:.1f} "
             f"{y + 0.2 * size:.1f} {s * 0.105 * size:.1f} {y:.1f}Z"
         )
     return (
@@ -357,6 +362,6 @@ def wasp(kind: Wasp, size: float, sting: bool = False) -> str:
         _fill(body.outline(), "none", 1.2),
         _thorax(kind, size, head * 0.96),
         _head(kind, size),
-        _wings(size, head + 0.32 * thorax),
+        _wings(size, head + 0.32 * thorax, kind.folded),
     ]
     return "".join(parts)

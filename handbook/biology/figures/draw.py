@@ -98,7 +98,7 @@ def bee(x: float, top: float, size: float) -> str:
             ellipse(x, t_mid, THORAX_WIDE * size / 2, thorax / 2, MID),
             ellipse(x, top + head / 2, HEAD_WIDE * size / 2, head / 2, DARK),
             *_eyes(x, top + head / 2, size),
-            *_hair(x, t_mid, thorax, a_top, a_len, half, size),
+            _hair(x, t_mid, thorax, a_top, a_len, half, size),
             *_wings(x, t_mid, size),
         ]
     )
@@ -156,24 +156,23 @@ def _hair(
     a_len: float,
     half: Callable[[float], float],
     size: float,
-) -> list[str]:
+) -> str:
     picked = random.Random(1)
-    made = []
+    hairs = ""
     for k in range(HAIR):
         turn = 2 * math.pi * k / HAIR
         rx, ry = THORAX_WIDE * size / 2, thorax / 2
-        base = (x + rx * math.cos(turn), t_mid + ry * math.sin(turn))
         out = 0.05 * size * (0.7 + 0.6 * picked.random())
-        made.append(
-            line(base, (base[0] + out * math.cos(turn), base[1] + out * math.sin(turn)), width=1.0)
+        hairs += (
+            f"M{x + rx * math.cos(turn):.1f} {t_mid + ry * math.sin(turn):.1f}"
+            f"l{out * math.cos(turn):.1f} {out * math.sin(turn):.1f}"
         )
     for k in range(HAIR // 2):
         depth = a_len * (k + 0.5) / (HAIR // 2)
         for side in (-1, 1):
-            start = (x + side * half(depth), a_top + depth)
             out = 0.035 * size * (0.7 + 0.6 * picked.random())
-            made.append(line(start, (start[0] + side * out, start[1] + out * 0.6), width=1.0))
-    return made
+            hairs += f"M{x + side * half(depth):.1f} {a_top + depth:.1f}l{side * out:.1f} {0.6 * out:.1f}"
+    return f'<path d="{hairs}" fill="none" stroke="#000" stroke-linecap="round"/>'
 
 
 def kind(x: float, base: float, key: str, scale: float) -> str:

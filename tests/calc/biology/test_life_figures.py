@@ -26,6 +26,7 @@ def drawn() -> dict[str, str]:
     life: ModuleType = importlib.import_module("draw_life")
     species: ModuleType = importlib.import_module("draw_species")
     made = {name: draw() for name, draw in life.DRAWINGS.items()}
+    made["lookalikes"] = species.lookalikes()
     return made | {f"species_{key}": species.species(key) for key in species.KINDS}
 
 
