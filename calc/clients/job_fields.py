@@ -304,7 +304,7 @@ SECTIONS: tuple[Section, ...] = (
     Section(name="steps", label="Steps", meaning="The work, with minutes.", fields=_STEP, most=100),
     Section(name="stings", label="Stings", meaning="To anyone.", fields=_STING, most=100),
     Section(name="result", label="Result", meaning="What came of it.", fields=_RESULT),
-    Section(name="photos", label="Photos", meaning="What each shows; the pictures are kept apart.",
+    Section(name="photos", label="Photos", meaning="The list; the pictures are kept beside it.",
             fields=_PHOTO, most=200),
     Section(name="price", label="Price", meaning="In your currency.", fields=_PRICE),
     Section(name="calculations", label="Calculations", meaning="What was computed, and when.",
