@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 from collections.abc import Mapping
 from html import escape
 from typing import Any
@@ -24,7 +25,7 @@ def step_html(key: str) -> str:
     place = keys.index(key)
     step = steps()[place]
     return (
-        f'<div class="visit" data-visit="{key}" data-name="{escape(step["name"])}" {_facts()}>\n'
+        f'<div class="visit" data-visit="{key}" {_facts()}>\n'
         f'<p class="visit-where">Step <b>{place + 1}</b> of {len(keys)} · '
         f'<a href="index.html">The whole visit</a></p>\n'
         f'<p class="visit-does">{escape(step["does"])}</p>\n'
@@ -39,12 +40,13 @@ def list_html() -> str:
         f'<small>{escape(each["does"])}</small><span class="visit-state"></span></a></li>'
         for each in steps()
     )
-    return f'<ol class="visit-list">{items}</ol>\n'
+    signs = {each["key"]: each["sign"] for each in tables.rows("visit_stops")}
+    return f'<ol class="visit-list" data-signs="{escape(json.dumps(signs))}">{items}</ol>\n'
 
 
 def index_html() -> str:
     """Return the head of the visit's first page: the job, the one big button, the list of steps."""
-    go = f'<a class="visit-go" href="{steps()[0]["key"]}.html">Go on: {steps()[0]["name"]}</a>'
+    go = f'<a class="visit-go" href="{steps()[0]["key"]}.html">Begin: {steps()[0]["name"]}</a>'
     return (
         f'<div class="visit" data-visit="" {_facts()}>\n{_live()}'
         f'{go}\n<p class="visit-told" role="status"></p>\n{list_html()}</div>\n'
@@ -69,12 +71,17 @@ def looked_html() -> str:
     """Return the press that says that no stop of the list is there."""
     return (
         '<div class="visit-none" hidden><button type="button" data-visit-do="looked">'
-        "Looked: none of these</button></div>\n"
+        'Looked: none of these</button><p class="visit-look" role="status"></p></div>\n'
     )
 
 
 def _facts() -> str:
-    return f'data-edition="{escape(EDITION)}" data-longest="{LONGEST.total_seconds() * 1000:.0f}"'
+    """Return what the scripts need to know: the steps in order, the longest that is believed."""
+    named = escape(json.dumps({each["key"]: each["name"] for each in steps()}))
+    milliseconds = f"{LONGEST.total_seconds() * 1000:.0f}"
+    return (
+        f'data-edition="{escape(EDITION)}" data-steps="{named}" data-longest="{milliseconds}"'
+    )
 
 
 def _label(path: str) -> str:
@@ -106,7 +113,7 @@ def _clock(step: Mapping[str, Any]) -> str:
         '<div class="visit-ring" role="alert" hidden><b>Time is up.</b> '
         '<button type="button" data-visit-do="again">Again</button>'
         '<button type="button" data-visit-do="quiet">Off</button></div>\n'
-        '<div class="visit-stopped" role="alert" hidden></div>\n'
+        '<div class="visit-stopped" role="alert" hidden><b>A stop is marked.</b><div></div></div>\n'
         '<p class="visit-other" hidden></p>\n'
         f"{_times(step)}"
     )
@@ -133,9 +140,9 @@ def _moment(name: str, label: str) -> str:
 
 def _turn(place: int) -> str:
     """Return the bar at the thumb: back, the press of the step, on."""
-    found = steps()
-    before = found[place - 1] if place else {"key": "index", "name": "Overview"}
-    after = found[place + 1] if place + 1 < len(found) else {"key": "index", "name": "Overview"}
+    found, whole = steps(), {"key": "index", "name": "Visit"}
+    before = found[place - 1] if place else whole
+    after = found[place + 1] if place + 1 < len(found) else whole
     return (
         '<nav class="visit-turn" aria-label="Steps of the visit">'
         f'<a href="{before["key"]}.html"><span aria-hidden="true">‹</span>'

@@ -3,6 +3,8 @@ import { show } from "./unitswitch.mjs";
 import { recall } from "./store.mjs";
 
 show(recall("units"));
+if (document.querySelector("[data-visit]")) await import("./visit.mjs");
+else if (recall("visit")) import("./visitline.mjs");
 if (document.querySelector(".calculator")) await import("./calculator.mjs");
 if (document.querySelector("[data-tally]")) await import("./tally.mjs");
 if (document.querySelector("[data-job-sheet]")) await import("./jobsheet.mjs");

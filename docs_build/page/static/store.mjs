@@ -1,4 +1,4 @@
-/** Small things the device remembers: typed values, last answers, the unit system. */
+/** Small things of the device: what it remembers (typed values, last answers, units), its buzz. */
 
 const PREFIX = "handbook.";
 
@@ -29,4 +29,9 @@ export function forget(key) {
   } catch {
     // No storage, nothing to forget.
   }
+}
+
+/** Vibrate; a browser allows it only on a page that was touched. */
+export function buzz(pattern) {
+  if (navigator.userActivation?.hasBeenActive) navigator.vibrate?.(pattern);
 }
