@@ -25,6 +25,7 @@ const main = turn?.querySelector("button");
 let record;
 let undo;
 let timer;
+let pressed = {};
 const unsaved = {}; // what the device did not take stays on the screen
 
 const text = (path) => record?.raw[path]?.text ?? record?.texts[path] ?? "";
@@ -45,11 +46,11 @@ function span(from, to = Date.now()) {
 }
 
 function state(key) {
-  const pressed = (one) => moment("begun", one) ?? moment("done", one);
+  const touched = (one) => moment("begun", one) ?? moment("done", one);
   if (here(key).length) return "stopped";
   if (moment("done", key)) return "done";
   if (moment("begun", key)) return "on";
-  return keys.slice(keys.indexOf(key) + 1).some(pressed) ? "skipped" : "";
+  return keys.slice(keys.indexOf(key) + 1).some(touched) ? "skipped" : "";
 }
 
 /** Steps that were begun and not ended, the last begun on top. */
@@ -81,7 +82,7 @@ function keep(changes) {
   say("");
   find(".visit-look").textContent = "";
   for (const [path, value] of Object.entries(changes)) {
-    const entry = (record.raw[path] = { text: value, us: false });
+    const entry = (record.raw[path] = pressed[path] = { text: value, us: false });
     jobs.typing(record.id, path, entry).catch(() => {
       unsaved[path] = entry;
       say(jobs.NO_STORE, true);
@@ -95,12 +96,14 @@ function keep(changes) {
 /** Have Python take the presses into the job; until it runs they stay as pressed. */
 const check = () => jobs.sync(record.id, mount.dataset.edition).catch(() => {});
 
+/** Read the open job anew; what is pressed while it is read is not in what was read. */
 async function refresh() {
+  const since = (pressed = { ...unsaved });
   const id = jobs.openId();
-  const found = await jobs.openJob();
-  if (!found && id && record?.id === id) return; // a slow database does not take the job away
+  const found = id && (await jobs.get(id).catch(() => (record?.id === id ? record : undefined)));
+  if (since !== pressed) return; // a newer reading is on its way
   record = found;
-  if (record) Object.assign(record.raw, unsaved);
+  if (record) Object.assign(record.raw, pressed);
   draw();
 }
 
@@ -317,6 +320,7 @@ document.addEventListener("visibilitychange", () => document.hidden || refresh()
 setInterval(tick, 1000);
 
 if (step) input("minutes").value = recall("visit.alarm") ?? "";
-await refresh();
-if (record && Object.keys(record.raw).length) check();
-document.documentElement.dataset.visitPage = "live";
+refresh().then(() => {
+  if (record && Object.keys(record.raw).length) check();
+  document.documentElement.dataset.visitPage = "live";
+});
