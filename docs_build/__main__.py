@@ -13,6 +13,7 @@ from collections.abc import Sequence
 
 from docs_build import bootstrap
 from docs_build.bootstrap import Trouble
+from docs_build.print import names
 
 COMMANDS = {
     "serve": "build the handbook and serve it on the local network",
@@ -43,7 +44,11 @@ def parser() -> argparse.ArgumentParser:
         if name == "test":
             command.add_argument("pytest", nargs="*", help="arguments passed on to pytest")
         if name == "pdf":
-            command.add_argument("--paper", choices=("a4", "us-letter"), default="a4")
+            command.add_argument("--paper", choices=names.PAPERS, default=names.PAPERS[0])
+            command.add_argument(
+                "--copy", choices=names.COPIES, default=names.COPIES[0], help="default trainee"
+            )
+            command.add_argument("--part", type=_part, default=names.WHOLE, help="default all")
         if name == "exercises":
             command.add_argument("--seed", type=_seed, default=1, help="whole number, default 1")
     return top
@@ -53,6 +58,15 @@ def _port(text: str) -> int:
     if not text.isdigit() or not 1 <= int(text) <= 65535:
         raise argparse.ArgumentTypeError(f"“{text}” is no port; allowed is 1 to 65535")
     return int(text)
+
+
+def _part(text: str) -> str:
+    allowed = (names.WHOLE, *names.parts())
+    if text not in allowed:
+        raise argparse.ArgumentTypeError(
+            f"“{text}” is no part of the book; allowed is {', '.join(allowed)}"
+        )
+    return text
 
 
 def _seed(text: str) -> int:

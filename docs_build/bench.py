@@ -24,6 +24,7 @@ from typing import Any
 
 from docs_build import server
 from docs_build.bootstrap import ROOT, Trouble, say
+from docs_build.page.offline import listed
 
 RUNS = 5
 CHANGES = 240
@@ -240,9 +241,7 @@ def transferred(html: Path) -> Iterator[Row]:
     yield Row("first visit without the computing part, compressed", page / 1e3, 200, "kB", 1)
     yield Row("  of which our scripts", own / 1e3, 60, "kB", 1)
     yield Row("first visit with the computing part", (page + runtime) / 1e6, 7.5, "MB", 2)
-    whole = sum(
-        path.stat().st_size for path in html.rglob("*") if path.is_file() and path.name != "sw.js"
-    )
+    whole = sum(size for group in listed(html).values() for _, _, size in group)
     yield Row("whole book kept on the phone", whole / 1e6, 25, "MB", 1)
 
 

@@ -13,13 +13,18 @@ from pathlib import Path
 from calc import EDITION
 from docs_build import editions
 from docs_build.bootstrap import OUT, ROOT, Trouble, say
+from docs_build.print import names
 
 HANDBOOK = ROOT / "handbook"
 HTML = OUT / "html"
 PDF = OUT / "pdf"
 DOCTREES = OUT / "doctrees"
 STAMP = OUT / "built"
-PDF_NAME = f"field-handbook-{EDITION}.pdf"
+PDF_NAME = names.file_name(EDITION)
+"""The trainee's copy of the whole book: the one that a phone keeps."""
+
+TRAINER_NAME = names.file_name(EDITION, "trainer")
+"""The trainer's copy: on the site, but on no phone unasked."""
 
 
 def site() -> Path:
@@ -37,7 +42,9 @@ def site() -> Path:
         return HTML
     STAMP.unlink(missing_ok=True)
     _sphinx("html", HTML, DOCTREES)
-    shutil.copyfile(pdf(doctrees=DOCTREES), HTML / PDF_NAME)
+    for copy in names.COPIES:
+        made = pdf(copy, doctrees=DOCTREES)
+        shutil.copyfile(made, HTML / made.name)
     pack.runtime(HTML)
     pack.offline(HTML, EDITION)
     editions.alone(HTML, EDITION)
@@ -61,10 +68,17 @@ def _built() -> str:
     return STAMP.read_text(encoding="utf-8") if STAMP.exists() else ""
 
 
-def pdf(paper: str = "a4", doctrees: Path = OUT / "doctrees-pdf") -> Path:
-    """Build the training PDF and return its path."""
-    _sphinx("training", PDF, doctrees, f"training_paper={paper}")
-    return PDF / PDF_NAME
+def pdf(
+    copy: str = "trainee",
+    part: str = names.WHOLE,
+    paper: str = "a4",
+    doctrees: Path = OUT / "doctrees-pdf",
+) -> Path:
+    """Build the training PDF, whole or one part, for one of two readers; return its path."""
+    told = {"copy": copy, "part": part, "paper": paper}
+    settings = [f"training_{key}={value}" for key, value in told.items()]
+    _sphinx("training", PDF, doctrees, *settings)
+    return PDF / names.file_name(EDITION, **told)
 
 
 def _sphinx(builder: str, folder: Path, doctrees: Path, *settings: str) -> None:

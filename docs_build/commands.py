@@ -8,9 +8,10 @@ import shutil
 import subprocess
 import sys
 from collections.abc import Callable
+from datetime import date
 from pathlib import Path
 
-from docs_build import build, editions, server
+from docs_build import build, editions, review, server
 from docs_build.bootstrap import OUT, ROOT, Trouble, say
 
 BROWSERS = ("chromium", "chromium-browser", "google-chrome", "google-chrome-stable", "chrome")
@@ -29,8 +30,9 @@ def run(options: argparse.Namespace, rest: list[str]) -> int:
         case "html":
             build.site()
             say(f"Built {build.HTML.relative_to(ROOT)}/index.html")
+            say(review.told(build.HANDBOOK, date.today()))
         case "pdf":
-            pdf = build.pdf(options.paper)
+            pdf = build.pdf(options.copy, options.part, options.paper)
             say(f"Built {pdf.relative_to(ROOT)}")
         case "exercises":
             from docs_build import exercises
@@ -50,6 +52,7 @@ def serve(port: int, no_serve: bool, make: Callable[[], Path]) -> int:
     """Build what is out of date, then serve it and show a QR code for the phone."""
     with server.listen(port) as httpd:
         html = make()
+        say(review.told(build.HANDBOOK, date.today()))
         server.announce(httpd.server_port)
         if no_serve:
             return 0
@@ -71,6 +74,7 @@ def test(arguments: list[str]) -> int:
     status = 0
     for command in runs:
         status = status or subprocess.call(command, cwd=ROOT)
+    say(review.told(build.HANDBOOK, date.today()))
     return status
 
 

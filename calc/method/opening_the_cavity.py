@@ -238,7 +238,7 @@ opening_the_cavity = Calculator(
         "robinson_2005_combs",
         "velutina_combs",
         "looney_2023_combs",
-        "blaine_nest_2020",
+        "wsda_2020",
         "wall_practice",
         "other_trades",
         "asbestos_guidance",

@@ -8,6 +8,7 @@ from pathlib import Path
 from typing import Any
 
 from docs_build.bootstrap import Trouble
+from docs_build.build import TRAINER_NAME
 
 HERE = Path(__file__).parent
 TITLE = "Field handbook"
@@ -16,6 +17,9 @@ PAPER, INK = "#ffffff", "#0b4f8a"
 
 UNUSED = ("objects.inv", ".buildinfo", ".buildinfo.bak", "sw.js", ".nojekyll", "editions.json")
 """Files of the site that no page asks for, and the list that changes with every later edition."""
+
+ON_DEMAND = (TRAINER_NAME,)
+"""Files that stay on the host until someone asks: who trains prints them at a desk."""
 
 ICON = """<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 512 512">
 <rect width="512" height="512" fill="#0b4f8a"/>
@@ -36,13 +40,7 @@ def offline(html: Path, edition: str) -> dict[str, Any]:
     """
     _icons(html)
     _write(html / "manifest.webmanifest", json.dumps(_manifest(edition), indent=1))
-    files = {"pages": [], "runtime": [], "paper": []}  # type: dict[str, list[list[Any]]]
-    for path in sorted(html.rglob("*")):
-        name = path.relative_to(html).as_posix()
-        if path.is_file() and _wanted(name):
-            body = path.read_bytes()
-            entry = [name, hashlib.sha256(body).hexdigest(), len(body)]
-            files[_group(name)].append(entry)
+    files = listed(html)
     build = f"{edition}-{hashlib.sha256(json.dumps(files).encode()).hexdigest()[:12]}"
     told = {"edition": edition, "build": build, "files": files}
     source = (HERE / "sw.js").read_text(encoding="utf-8")
@@ -52,8 +50,20 @@ def offline(html: Path, edition: str) -> dict[str, Any]:
     return told
 
 
+def listed(html: Path) -> dict[str, list[list[Any]]]:
+    """Return what a phone keeps of ``html``, by group: address, hash and bytes of each file."""
+    files: dict[str, list[list[Any]]] = {"pages": [], "runtime": [], "paper": []}
+    for path in sorted(html.rglob("*")):
+        name = path.relative_to(html).as_posix()
+        if path.is_file() and _wanted(name):
+            body = path.read_bytes()
+            entry = [name, hashlib.sha256(body).hexdigest(), len(body)]
+            files[_group(name)].append(entry)
+    return files
+
+
 def _wanted(name: str) -> bool:
-    return name not in UNUSED and not name.startswith((".doctrees/", "_sources/"))
+    return name not in UNUSED and name not in ON_DEMAND and not name.startswith((".doctrees/", "_sources/"))
 
 
 def _group(name: str) -> str:

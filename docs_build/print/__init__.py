@@ -14,15 +14,21 @@ one Typst source and compiles it with the ``typst`` wheel. Why this way:
 Pages printed from the browser's HTML need libraries of the system; LaTeX needs a gigabyte, leaves
 cards and tabs flat and its PDF untagged.
 
-Configuration: ``training_paper`` (``a4`` or ``letter``), ``training_name`` (name of the file),
-``training_subtitle`` (the line on the title page), ``training_show_code`` (print notebook code;
-a cell with the tag ``print-code`` is printed anyway). A page with ``print: false`` in its front
-matter is left out.
+Configuration: ``training_copy`` (``trainee`` or ``trainer``), ``training_part`` (folder of a part,
+or ``all``), ``training_paper`` (``a4`` or ``us-letter``), ``training_subtitle`` (the line on the
+title page), ``training_show_code`` (print notebook code; a cell with the tag ``print-code`` is
+printed anyway). A page with ``print: false`` in its front matter is left out; one with
+``copy: trainer`` stands in the trainer's copy only.
+
+**Two copies, one paging.** What only the trainer has stands behind everything else, so that both
+copies have the same words on the same page: the trainer says “page 112” to the class.
 """
 
 from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
+
+from docs_build.print import names
 
 if TYPE_CHECKING:
     from sphinx.application import Sphinx
@@ -62,8 +68,9 @@ def setup(app: Sphinx) -> dict[str, Any]:
     from docs_build.print.builder import TrainingBuilder
 
     app.add_builder(TrainingBuilder)
-    app.add_config_value("training_paper", "a4", "", {str})
-    app.add_config_value("training_name", "", "", {str})
+    app.add_config_value("training_copy", names.COPIES[0], "", {str})
+    app.add_config_value("training_part", names.WHOLE, "", {str})
+    app.add_config_value("training_paper", names.PAPERS[0], "", {str})
     app.add_config_value("training_subtitle", SUBTITLE, "", {str})
     app.add_config_value("training_show_code", False, "", {bool})
     app.connect("config-inited", _choose_outputs, priority=400)

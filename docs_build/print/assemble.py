@@ -11,6 +11,8 @@ from sphinx import addnodes
 from sphinx.builders import Builder
 from sphinx.util.nodes import inline_all_toctrees
 
+from docs_build.print import names
+
 PART = "training_part"
 """Attribute of the node that stands where a table of contents stood: its caption."""
 
@@ -31,6 +33,12 @@ class Part:
     chapters: list[Chapter] = field(default_factory=list)
     docname: str = ""
     opening: list[nodes.Node] = field(default_factory=list)
+
+    @property
+    def key(self) -> str:
+        """The folder of its pages, by which a part is asked for."""
+        first = self.docname or self.chapters[0].docname
+        return first.partition("/")[0]
 
 
 def assemble(builder: Builder) -> nodes.document:
@@ -68,18 +76,46 @@ def parts(tree: nodes.document) -> list[Part]:
     return found
 
 
-def printed(found: list[Part], metadata: Mapping[str, Mapping[str, Any]]) -> list[Part]:
-    """Leave out pages that say ``print: false`` in their front matter: they are for the screen."""
+Metadata = Mapping[str, Mapping[str, Any]]
+
+
+def printed(found: list[Part], metadata: Metadata) -> list[Part]:
+    """Leave out what stands elsewhere: pages for the screen, and those for the trainer alone.
+
+    The front matter says so: ``print: false``, ``copy: trainer``.
+    """
     kept = []
     for part in found:
         chapters = [
             chapter
             for chapter in part.chapters
-            if str(metadata.get(chapter.docname, {}).get("print", "")).lower() != "false"
+            if _on_paper(chapter, metadata) and not _for_trainer(chapter, metadata)
         ]
         if chapters or part.opening:
             kept.append(replace(part, chapters=chapters))
     return kept
+
+
+def for_trainer(found: list[Part], metadata: Metadata) -> list[Chapter]:
+    """Return the pages that only the trainer's copy has, in order."""
+    chapters = [chapter for part in found for chapter in part.chapters]
+    return [each for each in chapters if _for_trainer(each, metadata)]
+
+
+def _on_paper(chapter: Chapter, metadata: Metadata) -> bool:
+    return str(metadata.get(chapter.docname, {}).get("print", "")).lower() != "false"
+
+
+def _for_trainer(chapter: Chapter, metadata: Metadata) -> bool:
+    return str(metadata.get(chapter.docname, {}).get("copy", "")) == names.COPIES[1]
+
+
+def title_of(chapter: Chapter) -> str:
+    """Return the words of a chapter's title."""
+    for node in chapter.nodes:
+        for title in node.findall(nodes.title):
+            return title.astext()
+    return chapter.docname
 
 
 def _part_of_document(file: nodes.Element, nested: list[nodes.Element]) -> Part:

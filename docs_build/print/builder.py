@@ -17,20 +17,30 @@ from sphinx.environment.adapters.indexentries import IndexEntries
 from sphinx.errors import SphinxError
 from sphinx.util import logging
 
-from docs_build.print import matter
-from docs_build.print.assemble import Chapter, Part, assemble, documents, front, parts, printed
+from calc.sources import KINDS
+from docs_build.print import matter, names
+from docs_build.print.assemble import (
+    Chapter,
+    Part,
+    assemble,
+    documents,
+    for_trainer,
+    front,
+    parts,
+    printed,
+    title_of,
+)
 from docs_build.print.figures import Figures
 from docs_build.print.writer import markup
 from docs_build.print.writer.base import WARNING, Shared
 from docs_build.print.writer.translator import Translator
+from docs_build.sphinx_ext.sources import SOURCES, by_kind, cited, entries
 
 log = logging.getLogger(__name__)
 
 STYLE = Path(__file__).with_name("style.typ")
 STANDARD: Literal["ua-1"] = "ua-1"
 """PDF/UA-1: the compiler refuses pictures without words and headings that skip a level."""
-
-PAPERS = {"letter": "us-letter"}
 
 UNDATED = date(2000, 1, 1)
 """Day of the document where no page has a date: the day of the build would change every file."""
@@ -81,8 +91,17 @@ class TrainingBuilder(Builder):
 
     @property
     def book_name(self) -> str:
-        """The name of the file without its ending."""
-        return self.config.training_name or f"field-handbook-{self.config.release or 'draft'}"
+        """The name of the file."""
+        told = self.config
+        release = told.release or "draft"
+        return names.file_name(
+            release, told.training_copy, told.training_part, told.training_paper
+        )
+
+    @property
+    def trainer(self) -> bool:
+        """Whether this is the trainer's copy."""
+        return bool(self.config.training_copy == names.COPIES[1])
 
     def write_documents(self, docnames: Iterable[str]) -> None:
         """Join the documents, write the source and compile it."""
@@ -106,6 +125,7 @@ class TrainingBuilder(Builder):
             figures=Figures(self.source / "drawings"),
             images=self._copy_images(tree),
             show_code=self.config.training_show_code,
+            trainer=self.trainer,
         )
         root = self.config.root_doc
         for docname, node in documents(tree):
@@ -142,30 +162,77 @@ class TrainingBuilder(Builder):
     # -- the source
 
     def _book(self, tree: nodes.document, shared: Shared) -> str:
-        found = printed(parts(tree), self.env.metadata)
+        everything = parts(tree)
+        found = printed(everything, self.env.metadata)
+        self._numbers(found)
+        wanted = self.config.training_part
+        chosen = [part for part in found if wanted in (names.WHOLE, part.key)]
+        if not chosen:
+            raise TrainingError(f"there is no part {wanted} in the contents")
+        kept = for_trainer(
+            [part for part in everything if wanted in (names.WHOLE, part.key)], self.env.metadata
+        )
+        shared.elsewhere = self._elsewhere(everything, chosen, kept)
         title = matter.Title(
             title=self.config.project,
             subtitle=self.config.training_subtitle,
             edition=self.config.release,
-            reviewed=matter.reviewed(self._days(found)),
-            paper=PAPERS.get(self.config.training_paper, self.config.training_paper),
+            reviewed=matter.reviewed(self._days(chosen)),
+            copy=self.config.training_copy,
+            part="whole book" if wanted == names.WHOLE else chosen[0].title or wanted,
+            paper=self.config.training_paper,
         )
-        self._day = max(self._days(found), default=UNDATED)
+        self._day = max(self._days(chosen), default=UNDATED)
         root = Translator(shared, self.config.root_doc)
         body = [title.markup()]
         before = root.each(front(tree)).strip()
         body.append(f"#before[{markup.text(self._imprint())}][{before}];\n\n")
-        body.append("#contents()\n\n")
-        body += self._parts(found, shared)
-        body.append(self._back(shared))
+        depth = 2 if wanted == names.WHOLE else 3
+        body.append(f"#contents(depth: {depth})\n\n")
+        if SOURCES in shared.elsewhere:  # a part brings the sources that it cites
+            shared.aliases[f"{SOURCES}#"] = "sources"
+        body += self._parts(chosen, shared)
+        if SOURCES in shared.elsewhere:
+            body.append(self._sources(chosen, shared))
+        body.append('#anchor("back");\n\n')
+        if self.trainer:
+            body.append(self._for_trainer(kept, shared))
+        body.append(self._index(shared))
         self._check_links(shared)
         return "".join(body)
+
+    def _numbers(self, found: list[Part]) -> None:
+        """Number parts and chapters over the whole book: a part printed alone keeps its numbers."""
+        self._titles = {each.docname: title_of(each) for part in found for each in part.chapters}
+        self._chapter_numbers = {name: n for n, name in enumerate(self._titles, start=1)}
+        titled = [part.key for part in found if part.title]
+        self._part_numbers = {key: number for number, key in enumerate(titled, start=1)}
+
+    def _elsewhere(
+        self, everything: list[Part], chosen: list[Part], kept: list[Chapter]
+    ) -> dict[str, tuple[str, str]]:
+        """Return title and place, in words, of the chapters that this book does not hold."""
+        here = {each.docname for part in chosen for each in part.chapters}
+        here |= {part.docname for part in chosen}
+        if self.trainer:
+            here |= {each.docname for each in kept}
+        trainers = {each.docname for each in for_trainer(everything, self.env.metadata)}
+        told = {}
+        for part in printed(everything, self.env.metadata):
+            for each in part.chapters:
+                told[each.docname] = (title_of(each), f"in the part “{part.title}”")
+        for part in everything:
+            for each in part.chapters:
+                if each.docname in trainers:
+                    told[each.docname] = (title_of(each), "in the trainer’s copy")
+        return {docname: words for docname, words in told.items() if docname not in here}
 
     def _imprint(self) -> str:
         owner = f"© {self.config.copyright}. " if self.config.copyright else ""
         return (
             f"{self.config.project}, edition {self.config.release}. {owner}"
             "Numbers of pages in parentheses are links in the file and pages in print."
+            + (" The trainer’s copy has the same pages as the trainee’s." if self.trainer else "")
         )
 
     def _days(self, found: list[Part]) -> list[date]:
@@ -173,13 +240,11 @@ class TrainingBuilder(Builder):
         return matter.dates(self.env.metadata, docnames)
 
     def _parts(self, found: list[Part], shared: Shared) -> Iterator[str]:
-        number = part_number = 0
         for part in found:
             if part.title:
-                part_number += 1
-                yield self._part(part, part_number, shared)
+                yield self._part(part, self._part_numbers[part.key], shared)
             for chapter in part.chapters:
-                number += 1
+                number = self._chapter_numbers[chapter.docname]
                 yield self._chapter(chapter, number, 2 if part.title else 1, shared)
 
     def _part(self, part: Part, number: int, shared: Shared) -> str:
@@ -192,7 +257,7 @@ class TrainingBuilder(Builder):
         opening = writer.each(rest).strip("\n")
         return f"#part({number}, {key})[{markup.text(part.title)}][{opening}];\n\n"
 
-    def _chapter(self, chapter: Chapter, number: int, level: int, shared: Shared) -> str:
+    def _chapter(self, chapter: Chapter, number: int | None, level: int, shared: Shared) -> str:
         writer = Translator(shared, chapter.docname)
         writer.level = writer.chapter_level = level
         section, rest = _split(chapter.nodes)
@@ -204,10 +269,44 @@ class TrainingBuilder(Builder):
             assert isinstance(first, nodes.title)
             title = writer.heading_text(first)
         standing = markup.text(matter.standing(self.env.metadata.get(chapter.docname, {})))
-        body = writer.each(rest)
-        return f"#chapter({number}, {level}, {key})[{title}][{standing}];\n\n{body}\n\n"
+        body = writer.each(rest) + self._rests_on(chapter, shared)
+        told = markup.value(number)
+        return f"#chapter({told}, {level}, {key})[{title}][{standing}];\n\n{body}\n\n"
 
-    def _back(self, shared: Shared) -> str:
+    def _sources(self, chosen: list[Part], shared: Shared) -> str:
+        """Return the sources that a part cites, for a part without the book's list of them."""
+        found = [node for part in chosen for each in part.chapters for node in each.nodes]
+        made = Translator(shared, SOURCES).each(entries(cited(found)))
+        return f'#chapter(none, 1, "sources")[Sources of this part][];\n\n{made}\n\n'
+
+    def _for_trainer(self, kept: list[Chapter], shared: Shared) -> str:
+        """Return what only the trainer has, behind the pages that both copies share."""
+        made = [self._chapter(each, None, 2, shared) for each in kept]
+        made.append(matter.notes(shared.notes, lambda name: self._head(name, shared)))
+        made.append(self._answers(shared))
+        if not any(made):
+            return ""
+        opening = "Up to here both copies have the same words on the same pages."
+        number = len(self._part_numbers) + 1
+        return (
+            f'#part({number}, "for-trainer")[For the trainer][{markup.text(opening)}];\n\n'
+            + "".join(made)
+        )
+
+    def _head(self, docname: str, shared: Shared) -> str:
+        title = self._titles.get(docname, docname)
+        key = markup.string(shared.aliases.get(f"{docname}#", f"{docname}#"))
+        return f"#minor[#xref({key}, page: true)[{markup.text(title)}];];\n\n"
+
+    def _rests_on(self, chapter: Chapter, shared: Shared) -> str:
+        """Return the line at the foot of a chapter: how strong its sources are."""
+        if not (kinds := by_kind(cited(chapter.nodes))) or chapter.docname == SOURCES:
+            return ""
+        counts = ", ".join(f"{len(found)} {KINDS[kind]}" for kind, found in kinds.items())
+        link = markup.link(shared.aliases.get(f"{SOURCES}#", "sources"), "Sources", page=True)
+        return markup.block("small-note", f"{link} of this chapter: {markup.text(counts)}.")
+
+    def _answers(self, shared: Shared) -> str:
         for ident, number in shared.exercises.items():
             shared.given.add(f"exercise:{ident}")
             if ident in {each.ident for each in shared.answers}:
@@ -216,13 +315,17 @@ class TrainingBuilder(Builder):
                 log.warning(
                     "exercise %d (%s) has no answer", number, ident, type=WARNING, subtype="answer"
                 )
-        made = matter.answers(shared.answers, shared.exercises)
-        entries = IndexEntries(self.env).create_index(self)
-        index = matter.index(entries, lambda uri: self._index_key(uri, shared))
+        return matter.answers(
+            shared.answers, shared.exercises, lambda name: self._head(name, shared)
+        )
+
+    def _index(self, shared: Shared) -> str:
+        groups = IndexEntries(self.env).create_index(self)
+        index = matter.index(groups, lambda uri: self._index_key(uri, shared))
         if index:
             shared.given.add("index")
             shared.aliases["genindex#"] = "index"
-        return made + index
+        return index
 
     def _index_key(self, uri: str, shared: Shared) -> str | None:
         docname, _, ident = uri.removeprefix("%").partition("#")
@@ -247,7 +350,7 @@ class TrainingBuilder(Builder):
     # -- the PDF
 
     def _compile(self) -> None:
-        target = Path(self.outdir) / f"{self.book_name}.pdf"
+        target = Path(self.outdir) / self.book_name
         log.info("setting the book ... ", nonl=True)
         made, warnings = compile_book(self.source, self._day)
         for message in warnings:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import Any
 
 from docutils import nodes
@@ -10,7 +11,7 @@ from sphinx.environment import BuildEnvironment
 from sphinx.util.docutils import SphinxDirective
 from sphinx.writers.html5 import HTML5Translator
 
-from docs_build.sphinx_ext.nodes import answer, exercise
+from docs_build.sphinx_ext.nodes import answer, exercise, trainer_note
 
 
 class ExerciseDirective(SphinxDirective):
@@ -33,6 +34,31 @@ class AnswerDirective(ExerciseDirective):
     """The answer to the exercise of the same name."""
 
     node_class = answer
+
+
+class TrainerNoteDirective(SphinxDirective):
+    """A word to the trainer, where it is needed."""
+
+    has_content = True
+
+    def run(self) -> list[nodes.Node]:
+        """Return the node with its parsed content."""
+        return [trainer_note("", *self.parse_content_to_nodes())]
+
+
+class SheetDirective(SphinxDirective):
+    """A fresh exercise sheet with its key, both from a seed."""
+
+    required_arguments = 1
+
+    def run(self) -> list[nodes.Node]:
+        """Return what the command ``exercises`` prints, one level of headings lower."""
+        from docs_build import exercises
+        from docs_build.sphinx_ext.calculators import note_calc
+
+        note_calc(self)
+        text = re.sub("^#", "##", exercises.markdown(int(self.arguments[0])), flags=re.MULTILINE)
+        return self.parse_text_to_nodes(text, allow_section_headings=True)
 
 
 def _found(env: BuildEnvironment) -> dict[str, list[str]]:
@@ -109,6 +135,11 @@ def depart_answer(self: HTML5Translator, node: nodes.Element) -> None:
     self.body.append("</details>")
 
 
+def visit_trainer_note(self: HTML5Translator, node: nodes.Element) -> None:
+    """Open the note, folded away."""
+    self.body.append('<details class="answer"><summary>For the trainer</summary>')
+
+
 def _plain(self: Any, node: nodes.Element) -> None:
     """Let the children speak."""
 
@@ -118,8 +149,12 @@ def setup(app: Sphinx) -> None:
     plain = (_plain, _plain)
     app.add_node(exercise, html=(visit_exercise, depart_exercise), text=plain, man=plain)
     app.add_node(answer, html=(visit_answer, depart_answer), text=plain, man=plain)
+    noted = (visit_trainer_note, depart_answer)
+    app.add_node(trainer_note, html=noted, text=plain, man=plain)
     app.add_directive("exercise", ExerciseDirective)
     app.add_directive("answer", AnswerDirective)
+    app.add_directive("trainer-note", TrainerNoteDirective)
+    app.add_directive("exercise-sheet", SheetDirective)
     app.connect("doctree-read", _collect)
     app.connect("env-purge-doc", _purge)
     app.connect("env-merge-info", _merge)

@@ -20,5 +20,9 @@ class exercise(nodes.General, nodes.Element):  # noqa: N801
 class answer(nodes.General, nodes.Element):  # noqa: N801
     """The answer to the exercise with the same ``ident`` and ``number``.
 
-    A page folds it away; the PDF collects all answers at the back.
+    A page folds it away; the PDF collects all answers at the back of the trainer's copy.
     """
+
+
+class trainer_note(nodes.General, nodes.Element):  # noqa: N801
+    """A word to the trainer: folded away in a page, at the back of the trainer's copy on paper."""

@@ -2,22 +2,29 @@
 
 from __future__ import annotations
 
+import json
 import re
+from collections.abc import Iterable
 from datetime import date
+from html import escape
 from typing import Any
 
 from docutils import nodes
 from sphinx.application import Sphinx
+from sphinx.domains.index import IndexDomain
 from sphinx.util import logging
 from sphinx.util.docutils import SphinxDirective, SphinxRole
 
 from calc import EDITION
-from docs_build.build import PDF_NAME
+from calc.sources import KINDS
+from docs_build.build import PDF_NAME, TRAINER_NAME
 from docs_build.page.jobs_html import sheet_html
 from docs_build.page.photos_html import kinds, photos_html
 from docs_build.page.tally_html import paper_text, tally_html
+from docs_build.print import names
 from docs_build.server import CSP
 from docs_build.sphinx_ext.calculators import note_calc
+from docs_build.sphinx_ext.sources import SOURCES, by_kind, cited
 
 log = logging.getLogger(__name__)
 
@@ -38,10 +45,15 @@ def _front_matter(app: Sphinx, doctree: nodes.document) -> None:
 
 
 def _fault(meta: dict[str, Any]) -> str:
-    try:
-        date.fromisoformat(str(meta["reviewed"]))
-    except ValueError:
-        return f"front matter: reviewed is “{meta['reviewed']}”, not a date like 2026-11-25"
+    for key in ("reviewed", "review_after"):
+        try:
+            date.fromisoformat(str(meta.get(key, meta["reviewed"])))
+        except ValueError:
+            return f"front matter: {key} is “{meta[key]}”, not a date like 2026-11-25"
+    if str(meta.get("review_after", "9999")) <= str(meta["reviewed"]):
+        return f"front matter: review_after is {meta['review_after']}, not after reviewed"
+    if str(meta.get("copy", names.COPIES[1])) != names.COPIES[1]:
+        return f"front matter: copy is “{meta['copy']}”, allowed is {names.COPIES[1]}"
     if meta["status"] not in STATUS:
         return f"front matter: status is “{meta['status']}”, not one of {', '.join(STATUS)}"
     if str(meta["edition"]) != EDITION:
@@ -61,6 +73,32 @@ def _context(
             app.add_css_file("photos.css")
     context["reviewed"] = str(meta.get("reviewed", ""))
     context["page_status"] = STATUS.get(str(meta.get("status", "")), "")
+    context["sources"] = ""
+    if doctree is not None and pagename not in {app.config.root_doc, SOURCES}:
+        context["sources"] = sources_html(cited([doctree]), context["pathto"](SOURCES))
+
+
+def sources_html(keys: Iterable[str], page: str) -> str:
+    """Return the fold that names a page's sources by their strength; empty without any.
+
+    Only short names: the full text stands once, on the page of the sources, where each leads.
+    """
+    kinds = by_kind(keys)
+    if not kinds:
+        return ""
+    counts = ", ".join(f"{len(found)} {KINDS[kind]}" for kind, found in kinds.items())
+    lists = "".join(
+        f"<p><b>{escape(KINDS[kind])}:</b> "
+        + "; ".join(
+            f'<a href="{page}#source-{each.key}">{escape(each.short)}</a>' for each in found
+        )
+        + "</p>"
+        for kind, found in kinds.items()
+    )
+    return (
+        f'<details class="page-sources"><summary>Sources of this page: {escape(counts)}</summary>'
+        f"{lists}</details>"
+    )
 
 
 class OfflineDirective(SphinxDirective):
@@ -111,14 +149,46 @@ class PhotoNotesDirective(SphinxDirective):
 
 
 class PdfRole(SphinxRole):
-    """``{training-pdf}`text```: a link to the PDF, with the edition; on paper only the text."""
+    """A link to a PDF of the whole book, with the edition; on paper only the text.
+
+    ``{training-pdf}`text``` leads to the trainee's copy, ``{trainer-pdf}`` to the trainer's.
+    """
+
+    file = PDF_NAME
 
     def run(self) -> tuple[list[nodes.Node], list[nodes.system_message]]:
         """Return the link."""
         up = "../" * self.env.current_document.docname.count("/")
-        link = nodes.reference("", f"{self.text} {EDITION}", refuri=f"{up}{PDF_NAME}")
+        link = nodes.reference("", f"{self.text} {EDITION}", refuri=f"{up}{self.file}")
         link["classes"].append("training-pdf")
         return [link], []
+
+
+class TrainerPdfRole(PdfRole):
+    """A link to the trainer's copy."""
+
+    file = TRAINER_NAME
+
+
+def _index_terms(app: Sphinx, doctree: nodes.document) -> None:
+    """Make entries of the index from a page's front matter; they lead to its first heading.
+
+    ``index:`` lists terms; ``term: subterm`` stands below its term.
+    """
+    docname = app.env.current_document.docname
+    told = app.env.metadata[docname].get("index", [])
+    terms = json.loads(told) if isinstance(told, str) else told
+    section = next(iter(doctree.findall(nodes.section)), None)
+    if not terms or section is None:
+        return
+    domain = app.env.domains["index"]
+    assert isinstance(domain, IndexDomain)
+    for term in terms:
+        pairs = term.items() if isinstance(term, dict) else [(term, "")]
+        for name, below in pairs:
+            words = f"{name}; {below}" if below else str(name)
+            entry = ("single", words, section["ids"][0], "", None)
+            domain.entries.setdefault(docname, []).append(entry)
 
 
 def setup(app: Sphinx) -> None:
@@ -130,5 +200,7 @@ def setup(app: Sphinx) -> None:
     app.add_css_file("job.css")
     app.add_css_file("tally.css")
     app.add_role("training-pdf", PdfRole())
+    app.add_role("trainer-pdf", TrainerPdfRole())
     app.connect("doctree-read", _front_matter)
+    app.connect("doctree-read", _index_terms)
     app.connect("html-page-context", _context)

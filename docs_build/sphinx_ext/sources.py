@@ -2,13 +2,19 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
 from docutils import nodes
 from sphinx import addnodes
 from sphinx.application import Sphinx
 from sphinx.domains.std import StandardDomain
 from sphinx.util.docutils import SphinxDirective, SphinxRole
 
-from calc.sources import KINDS, bibliography, source
+from calc.sources import KINDS, Source, bibliography, source
+from docs_build.sphinx_ext.nodes import calculator
+
+SOURCES = "reference/sources"
+"""The page that holds all of them."""
 
 
 def cite(key: str, where: str = "") -> nodes.Node:
@@ -53,22 +59,46 @@ class BibliographyDirective(SphinxDirective):
         note_calc(self)
         domain = self.env.domains["std"]
         assert isinstance(domain, StandardDomain)
-        made: list[nodes.Node] = []
-        for kind, mark in KINDS.items():
-            entries = [each for each in bibliography().values() if each.kind == kind]
-            if not entries:
-                continue
-            made.append(nodes.rubric("", f"{mark[0].upper()}{mark[1:]}"))
-            listed = nodes.bullet_list(classes=["bibliography"])
-            for each in entries:
-                ident = f"source-{each.key}"
-                text = each.text + (f" {each.where}." if each.where else "")
-                listed += nodes.list_item("", nodes.paragraph("", text), ids=[ident])
-                docname = self.env.current_document.docname
-                domain.labels[ident] = (docname, ident, each.short)
-                domain.anonlabels[ident] = (docname, ident)
-            made.append(listed)
-        return made
+        docname = self.env.current_document.docname
+        for each in bibliography().values():
+            ident = f"source-{each.key}"
+            domain.labels[ident] = (docname, ident, each.short)
+            domain.anonlabels[ident] = (docname, ident)
+        return entries(bibliography())
+
+
+def entries(keys: Iterable[str]) -> list[nodes.Node]:
+    """Return the entries of these keys, one list a kind, each with the place it is cited by."""
+    made: list[nodes.Node] = []
+    for kind, found in by_kind(keys).items():
+        mark = KINDS[kind]
+        made.append(nodes.rubric("", f"{mark[0].upper()}{mark[1:]}"))
+        listed = nodes.bullet_list(classes=["bibliography"])
+        for each in found:
+            text = each.text + (f" {each.where}." if each.where else "")
+            listed += nodes.list_item("", nodes.paragraph("", text), ids=[f"source-{each.key}"])
+        made.append(listed)
+    return made
+
+
+def by_kind(keys: Iterable[str]) -> dict[str, list[Source]]:
+    """Return the sources of these keys by their strength, the strongest kind first."""
+    found = [source(key) for key in sorted(set(keys))]
+    kinds = {kind: [each for each in found if each.kind == kind] for kind in KINDS}
+    return {kind: each for kind, each in kinds.items() if each}
+
+
+def cited(found: Iterable[nodes.Node]) -> set[str]:
+    """Return the keys of all sources that text, tables and calculators of a page name."""
+    keys: set[str] = set()
+    for node in found:
+        for link in node.findall(nodes.reference):
+            target = link.get("refid", "") or link.get("refuri", "").partition("#")[2]
+            if target.startswith("source-"):
+                keys.add(target.removeprefix("source-"))
+        for placed in node.findall(calculator):
+            keys |= {each["key"] for each in placed["result"]["sources"]}
+    return keys
 
 
 def _mark_refdoc(app: Sphinx, doctree: nodes.document) -> None:

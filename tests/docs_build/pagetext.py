@@ -22,7 +22,7 @@ from docs_build.bootstrap import ROOT
 
 HANDBOOK = ROOT / "handbook"
 EXTENSIONS = {"colon_fence", "deflist", "dollarmath", "attrs_inline", "attrs_block"}
-TEXT_DIRECTIVES = {"danger", "warning", "note", "tip", "important", "admonition", "only"}
+TEXT_DIRECTIVES = {"danger", "warning", "note", "tip", "important", "admonition", "only", "trainer-note"}
 TASK_DIRECTIVES = {"exercise", "answer"}
 CONTAINERS = {"grid", "grid-item-card", "container", "dropdown", "figure", "glossary"}
 OPENS = {"list_item_open", "dd_open", "dt_open", "heading_open", "table_open"}
@@ -114,7 +114,7 @@ def _add(block: Block, children: Sequence[Token]) -> None:
             role = token.meta["name"]
             if role in {"source", "num"}:
                 block.sources.append(token.content)
-            elif role in {"term", "training-pdf"}:
+            elif role in {"term", "training-pdf", "trainer-pdf"}:
                 said.append(re.sub(r"\s*<.*>$", "", token.content))
     block.text = "".join(said)
 

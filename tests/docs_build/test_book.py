@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 from collections.abc import Iterator
 from html import escape
 from html.parser import HTMLParser
@@ -13,7 +14,10 @@ import pytest
 
 from calc import EDITION
 from calc.catalogue import CALCULATORS
+from calc.sources import KINDS, source
 from docs_build.bootstrap import ROOT
+from docs_build.build import PDF_NAME, TRAINER_NAME
+from docs_build.page import offline
 
 pytestmark = pytest.mark.browser
 LOADED = {("script", "src"), ("link", "href"), ("img", "src"), ("iframe", "src"), ("source", "src")}
@@ -118,6 +122,56 @@ def test_worked_answers_stand_in_the_static_page(site: Path) -> None:
 
 
 def test_the_front_page_offers_the_pdf(site: Path, pages: dict[Path, Page]) -> None:
-    name = f"field-handbook-{EDITION}.pdf"
-    assert name in pages[site / "index.html"].links
-    assert (site / name).read_bytes().startswith(b"%PDF-")
+    assert PDF_NAME in pages[site / "index.html"].links
+    assert (site / PDF_NAME).read_bytes().startswith(b"%PDF-")
+
+
+def test_the_trainer_copy_is_offered_and_kept_on_no_phone(
+    site: Path, pages: dict[Path, Page]
+) -> None:
+    assert f"../{TRAINER_NAME}" in pages[site / "training" / "trainer.html"].links
+    assert (site / TRAINER_NAME).read_bytes().startswith(b"%PDF-")
+    kept = {name for group in offline.listed(site).values() for name, _, _ in group}
+    assert PDF_NAME in kept
+    assert TRAINER_NAME not in kept
+    assert TRAINER_NAME not in (site / "sw.js").read_text(encoding="utf-8")
+
+
+def test_the_foot_names_the_sources_of_the_page_by_their_strength(site: Path) -> None:
+    text = (site / "method" / "how_many_left.html").read_text(encoding="utf-8")
+    fold = re.search(r'<details class="page-sources">(.*?)</details>', text, re.DOTALL)
+    assert fold
+    named = re.findall(r'href="\.\./reference/sources\.html#source-([\w-]+)"', fold[1])
+    page = (ROOT / "handbook" / "method" / "how_many_left.md").read_text(encoding="utf-8")
+    written = {key.partition(";")[0].strip() for key in re.findall(r"\{source\}`([^`]+)`", page)}
+    declared = {each["key"] for each in CALCULATORS["how_many_left"].describe()["sources"]}
+    assert written | declared <= set(named)
+    assert len(named) == len(set(named))
+    for kind, mark in KINDS.items():
+        held = sum(source(key).kind == kind for key in named)
+        assert (f"{held} {mark}" in fold[1]) == (held > 0)
+    assert "page-sources" not in (site / "reference" / "sources.html").read_text(encoding="utf-8")
+
+
+def entries_of(site: Path) -> dict[str, set[str]]:
+    """Pages that the index leads to, each with the places there."""
+    text = (site / "genindex.html").read_text(encoding="utf-8")
+    table = text[text.index("genindex-jumpbox") :]
+    found: dict[str, set[str]] = {}
+    for page, place in re.findall(r'<a href="([\w/]+\.html)#([^"]+)"', table):
+        found.setdefault(page, set()).add(place)
+    return found
+
+
+def test_every_chapter_is_in_the_index_and_every_entry_leads_somewhere(
+    site: Path, pages: dict[Path, Page]
+) -> None:
+    found = entries_of(site)
+    for page, places in found.items():
+        assert places <= pages[site / page].ids, page
+    text = (ROOT / "handbook" / "index.md").read_text(encoding="utf-8")
+    chapters = re.findall(r"^(\w+/\w+)$", text, re.MULTILINE)
+    assert len(chapters) > 100
+    missing = [name for name in chapters if f"{name}.html" not in found]
+    assert missing == ["start/chapters"], "these pages need index: in their front matter"
+    assert "../genindex.html" in pages[site / "start" / "chapters.html"].links

@@ -37,6 +37,16 @@ def test_wrong_port_and_command() -> None:
     assert run("dance").returncode == 2
 
 
+def test_wrong_part_or_copy_is_one_sentence_with_what_is_allowed() -> None:
+    done = run("pdf", "--part", "bees")
+    assert done.returncode == 2
+    assert "“bees” is no part of the book; allowed is all, start, " in done.stderr
+    for name in ("quick", "safety", "biology", "method", "clients", "worked_examples"):
+        assert name in done.stderr
+        assert door.parser().parse_args(["pdf", "--part", name]).part == name
+    assert "trainee" in run("pdf", "--copy", "nobody").stderr
+
+
 def test_old_python_is_one_sentence(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(bootstrap, "OLDEST", (99, 0))
     with pytest.raises(Trouble, match=r"needs Python 99\.0 or newer"):

@@ -20,10 +20,19 @@ WARNING = "training"
 
 @dataclass(frozen=True, slots=True)
 class Answer:
-    """A finished answer, kept for the chapter at the back."""
+    """A finished answer, kept for the trainer's pages at the back."""
 
     ident: str
     number: int
+    body: str
+    docname: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Note:
+    """A finished note for the trainer, kept for the back."""
+
+    docname: str
     body: str
 
 
@@ -38,6 +47,9 @@ class Shared:
     given: set[str] = field(default_factory=set)
     asked: dict[str, Any] = field(default_factory=dict)
     answers: list[Answer] = field(default_factory=list)
+    notes: list[Note] = field(default_factory=list)
+    elsewhere: dict[str, tuple[str, str]] = field(default_factory=dict)
+    trainer: bool = True
     exercises: dict[str, int] = field(default_factory=dict)
     show_code: bool = False
     text_width: float = 160.0
@@ -126,6 +138,14 @@ class Base:
         return self.give(first)
 
     def to(self, key: str, content: str, page: bool, node: nodes.Node) -> str:
-        """Return a link inside the book and note that its label must exist in the end."""
+        """Return a link inside the book and note that its label must exist in the end.
+
+        What stands in another book is told in words, where a page would be told here.
+        """
+        told = self.shared.elsewhere.get(key.partition("#")[0])
+        if told and page:
+            name, where = told
+            same = node.astext().strip().casefold() == name.casefold()
+            return content + markup.text(f" ({where})" if same else f" (“{name}”, {where})")
         self.shared.asked.setdefault(key, (self.docname, node))
         return markup.link(key, content, page)

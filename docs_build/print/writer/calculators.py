@@ -9,7 +9,7 @@ from docutils import nodes
 
 from calc import units
 from docs_build.print.writer import markup
-from docs_build.print.writer.base import Answer
+from docs_build.print.writer.base import Answer, Note
 from docs_build.print.writer.blocks import SHORT, is_short
 from docs_build.print.writer.components import Components
 from docs_build.print.writer.tables import FEW
@@ -141,7 +141,9 @@ class Calculators(Components):
         """Write an exercise, with lines to write on and the way to its answer."""
         ident, number = node["ident"], int(node["number"])
         self.shared.exercises[ident] = number
-        link = self.to(f"answer:{ident}", markup.text("Answer"), True, node)
+        link = ""
+        if self.shared.trainer:
+            link = self.to(f"answer:{ident}", markup.text("Answer"), True, node)
         body, whole = self.inside(node), is_short(node)
         key = f"exercise:{ident}"
         return markup.block("exercise", link, body, number=number, key=key, whole=whole)
@@ -152,5 +154,11 @@ class Calculators(Components):
         for each in node["ids"]:
             self.shared.aliases[f"{self.docname}#{each}"] = f"answer:{ident}"
         node["ids"] = []
-        self.shared.answers.append(Answer(ident, int(node["number"]), self.inside(node)))
+        made = Answer(ident, int(node["number"]), self.inside(node), self.docname)
+        self.shared.answers.append(made)
+        return ""
+
+    def do_trainer_note(self, node: nodes.Element) -> str:
+        """Keep the note for the back: here it would move the pages of one copy."""
+        self.shared.notes.append(Note(self.docname, self.inside(node)))
         return ""

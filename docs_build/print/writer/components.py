@@ -66,6 +66,8 @@ class Components(Tables):
         for link in part.findall(nodes.reference):
             target = self._target(link)
             if target is not None:
+                if told := self.shared.elsewhere.get(target.partition("#")[0]):
+                    return markup.block("fine", markup.text(f"More {told[1]}."))
                 self.to(target, "", True, link)
                 return f"\n\n#page-of({markup.string(target)});\n\n"
         return ""

@@ -250,9 +250,9 @@ def test_answers_go_to_the_back_in_the_order_of_the_exercises(writer: Translator
     assert '#xref("answer:a", page: true)' in made
     assert writer.render(told) == ""
     given = [*writer.shared.answers, Answer("b", 1, "One.")]
-    back = matter.answers(given, {"a": 2, "b": 1})
+    back = matter.answers(given, {"a": 2, "b": 1}, lambda name: f"[{name}]")
     assert back.index("One.") < back.index("Nine")
-    assert matter.answers([], {}) == ""
+    assert matter.answers([], {}, str) == ""
 
 
 def test_notebook_prints_results_and_hides_code(writer: Translator) -> None:
