@@ -24,7 +24,7 @@ PDF_NAME = names.file_name(EDITION)
 """The trainee's copy of the whole book: the one that a phone keeps."""
 
 TRAINER_NAME = names.file_name(EDITION, "trainer")
-"""The trainer's copy: on the site, but on no phone unasked."""
+"""The trainer's copy: made when asked for, since it costs the site half a minute."""
 
 
 def site() -> Path:
@@ -42,9 +42,10 @@ def site() -> Path:
         return HTML
     STAMP.unlink(missing_ok=True)
     _sphinx("html", HTML, DOCTREES)
-    for copy in names.COPIES:
-        made = pdf(copy, doctrees=DOCTREES)
-        shutil.copyfile(made, HTML / made.name)
+    for stale in [*HTML.glob("*.pdf"), *PDF.glob("*.pdf")]:
+        stale.unlink()  # of another edition, or the trainer's copy of an older text
+    made = pdf(doctrees=DOCTREES)
+    shutil.copyfile(made, HTML / made.name)
     pack.runtime(HTML)
     pack.offline(HTML, EDITION)
     editions.alone(HTML, EDITION)

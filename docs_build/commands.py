@@ -65,6 +65,8 @@ def test(arguments: list[str]) -> int:
     browser()
     say("Building the handbook …")
     build.site()
+    if not arguments:
+        build.pdf("trainer", doctrees=build.DOCTREES)
     runs = [[sys.executable, "-m", "pytest", *arguments]]
     notebooks = sorted(str(path) for path in (ROOT / "handbook").rglob("*.ipynb"))
     if notebooks and not arguments:

@@ -28,6 +28,13 @@ def training_pdf(site: Path) -> Path:
     return build.PDF / build.PDF_NAME
 
 
+@pytest.fixture(scope="session")
+def trainer_pdf(site: Path) -> Path:
+    """Return the trainer's copy, building it if nobody has since the site was built."""
+    made = build.PDF / build.TRAINER_NAME
+    return made if made.exists() else build.pdf("trainer", doctrees=build.DOCTREES)
+
+
 def pytest_terminal_summary(terminalreporter: pytest.TerminalReporter) -> None:
     """Print how many outside checks ran, on a line of their own."""
     counted = {

@@ -8,7 +8,6 @@ from pathlib import Path
 from typing import Any
 
 from docs_build.bootstrap import Trouble
-from docs_build.build import TRAINER_NAME
 
 HERE = Path(__file__).parent
 TITLE = "Field handbook"
@@ -17,9 +16,6 @@ PAPER, INK = "#ffffff", "#0b4f8a"
 
 UNUSED = ("objects.inv", ".buildinfo", ".buildinfo.bak", "sw.js", ".nojekyll", "editions.json")
 """Files of the site that no page asks for, and the list that changes with every later edition."""
-
-ON_DEMAND = (TRAINER_NAME,)
-"""Files that stay on the host until someone asks: who trains prints them at a desk."""
 
 ICON = """<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 512 512">
 <rect width="512" height="512" fill="#0b4f8a"/>
@@ -35,7 +31,7 @@ def offline(html: Path, edition: str) -> dict[str, Any]:
     """Write what a phone needs to keep the book in ``html``; return the list of files.
 
     The list has three groups: ``pages`` (all that is read and searched), ``runtime`` (what
-    computes) and ``paper`` (the training PDF). Every address is relative, so that the folder works
+    computes) and ``paper`` (the trainee's PDF). Every address is relative, so that the folder works
     under any path of any host.
     """
     _icons(html)
@@ -63,7 +59,7 @@ def listed(html: Path) -> dict[str, list[list[Any]]]:
 
 
 def _wanted(name: str) -> bool:
-    return name not in UNUSED and name not in ON_DEMAND and not name.startswith((".doctrees/", "_sources/"))
+    return name not in UNUSED and not name.startswith((".doctrees/", "_sources/"))
 
 
 def _group(name: str) -> str:

@@ -94,9 +94,7 @@ class TrainingBuilder(Builder):
         """The name of the file."""
         told = self.config
         release = told.release or "draft"
-        return names.file_name(
-            release, told.training_copy, told.training_part, told.training_paper
-        )
+        return names.file_name(release, told.training_copy, told.training_part, told.training_paper)
 
     @property
     def trainer(self) -> bool:
@@ -216,15 +214,14 @@ class TrainingBuilder(Builder):
         here |= {part.docname for part in chosen}
         if self.trainer:
             here |= {each.docname for each in kept}
-        trainers = {each.docname for each in for_trainer(everything, self.env.metadata)}
-        told = {}
-        for part in printed(everything, self.env.metadata):
-            for each in part.chapters:
-                told[each.docname] = (title_of(each), f"in the part “{part.title}”")
-        for part in everything:
-            for each in part.chapters:
-                if each.docname in trainers:
-                    told[each.docname] = (title_of(each), "in the trainer’s copy")
+        told = {
+            each.docname: (title_of(each), f"in the part “{part.title}”")
+            for part in printed(everything, self.env.metadata)
+            for each in part.chapters
+        } | {
+            each.docname: (title_of(each), "in the trainer’s copy")
+            for each in for_trainer(everything, self.env.metadata)
+        }
         return {docname: words for docname, words in told.items() if docname not in here}
 
     def _imprint(self) -> str:

@@ -17,7 +17,7 @@ from sphinx.util.docutils import SphinxDirective, SphinxRole
 
 from calc import EDITION
 from calc.sources import KINDS
-from docs_build.build import PDF_NAME, TRAINER_NAME
+from docs_build.build import PDF_NAME
 from docs_build.page.jobs_html import sheet_html
 from docs_build.page.photos_html import kinds, photos_html
 from docs_build.page.tally_html import paper_text, tally_html
@@ -149,25 +149,14 @@ class PhotoNotesDirective(SphinxDirective):
 
 
 class PdfRole(SphinxRole):
-    """A link to a PDF of the whole book, with the edition; on paper only the text.
-
-    ``{training-pdf}`text``` leads to the trainee's copy, ``{trainer-pdf}`` to the trainer's.
-    """
-
-    file = PDF_NAME
+    """``{training-pdf}`text```: a link to the trainee's PDF, with the edition; on paper text."""
 
     def run(self) -> tuple[list[nodes.Node], list[nodes.system_message]]:
         """Return the link."""
         up = "../" * self.env.current_document.docname.count("/")
-        link = nodes.reference("", f"{self.text} {EDITION}", refuri=f"{up}{self.file}")
+        link = nodes.reference("", f"{self.text} {EDITION}", refuri=f"{up}{PDF_NAME}")
         link["classes"].append("training-pdf")
         return [link], []
-
-
-class TrainerPdfRole(PdfRole):
-    """A link to the trainer's copy."""
-
-    file = TRAINER_NAME
 
 
 def _index_terms(app: Sphinx, doctree: nodes.document) -> None:
@@ -200,7 +189,6 @@ def setup(app: Sphinx) -> None:
     app.add_css_file("job.css")
     app.add_css_file("tally.css")
     app.add_role("training-pdf", PdfRole())
-    app.add_role("trainer-pdf", TrainerPdfRole())
     app.connect("doctree-read", _front_matter)
     app.connect("doctree-read", _index_terms)
     app.connect("html-page-context", _context)

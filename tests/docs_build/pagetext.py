@@ -114,7 +114,7 @@ def _add(block: Block, children: Sequence[Token]) -> None:
             role = token.meta["name"]
             if role in {"source", "num"}:
                 block.sources.append(token.content)
-            elif role in {"term", "training-pdf", "trainer-pdf"}:
+            elif role in {"term", "training-pdf"}:
                 said.append(re.sub(r"\s*<.*>$", "", token.content))
     block.text = "".join(said)
 

@@ -16,7 +16,7 @@ from calc import EDITION
 from calc.catalogue import CALCULATORS
 from calc.sources import KINDS, source
 from docs_build.bootstrap import ROOT
-from docs_build.build import PDF_NAME, TRAINER_NAME
+from docs_build.build import PDF_NAME
 from docs_build.page import offline
 
 pytestmark = pytest.mark.browser
@@ -126,15 +126,11 @@ def test_the_front_page_offers_the_pdf(site: Path, pages: dict[Path, Page]) -> N
     assert (site / PDF_NAME).read_bytes().startswith(b"%PDF-")
 
 
-def test_the_trainer_copy_is_offered_and_kept_on_no_phone(
-    site: Path, pages: dict[Path, Page]
-) -> None:
-    assert f"../{TRAINER_NAME}" in pages[site / "training" / "trainer.html"].links
-    assert (site / TRAINER_NAME).read_bytes().startswith(b"%PDF-")
+def test_a_phone_keeps_the_trainee_copy_and_no_other(site: Path) -> None:
     kept = {name for group in offline.listed(site).values() for name, _, _ in group}
-    assert PDF_NAME in kept
-    assert TRAINER_NAME not in kept
-    assert TRAINER_NAME not in (site / "sw.js").read_text(encoding="utf-8")
+    assert {name for name in kept if name.endswith(".pdf")} == {PDF_NAME}
+    assert PDF_NAME in (site / "sw.js").read_text(encoding="utf-8")
+    assert "--copy trainer" in (site / "training" / "trainer.html").read_text(encoding="utf-8")
 
 
 def test_the_foot_names_the_sources_of_the_page_by_their_strength(site: Path) -> None:

@@ -10,7 +10,8 @@ from docs_build.build import HANDBOOK
 
 
 def page(folder: Path, name: str, *lines: str) -> None:
-    folder.joinpath(name).write_text("\n".join(["---", *lines, "---", "# x", "reviewed: 1999-01-01"]))
+    body = ["# x", "reviewed: 1999-01-01"]
+    folder.joinpath(name).write_text("\n".join(["---", *lines, "---", *body]))
 
 
 def test_a_page_is_due_after_the_interval_or_on_the_day_it_names(tmp_path: Path) -> None:

@@ -12,7 +12,6 @@ with warnings.catch_warnings():
     warnings.simplefilter("ignore", DeprecationWarning)
     import ziamath  # noqa: F401
 
-from docs_build.build import TRAINER_NAME
 from docs_build.print import names
 from tests.docs_build.print.training_book import SAMPLE, Book, sphinx
 
@@ -29,9 +28,9 @@ def sample(tmp_path_factory: pytest.TempPathFactory) -> Book:
 
 
 @pytest.fixture(scope="session")
-def handbook(site: Path) -> Book:
+def handbook(trainer_pdf: Path) -> Book:
     """The real book, the trainer's copy: it holds all that the other holds."""
-    return Book(site / TRAINER_NAME)
+    return Book(trainer_pdf)
 
 
 @pytest.fixture(scope="session")
