@@ -22,8 +22,9 @@ PART = "clients"
 
 
 def pages(pdf: Path) -> list[str]:
-    """Text of each page, in the order of reading, with single spaces."""
-    done = subprocess.run(["pdftotext", str(pdf), "-"], capture_output=True, text=True, check=True)
+    """Text of each page, in the order in which it is written, with single spaces."""
+    command = ["pdftotext", "-raw", str(pdf), "-"]
+    done = subprocess.run(command, capture_output=True, text=True, check=True)
     return [" ".join(page.split()) for page in done.stdout.split("\f")[:-1]]
 
 
