@@ -79,9 +79,7 @@ def _facts() -> str:
     """Return what the scripts need to know: the steps in order, the longest that is believed."""
     named = escape(json.dumps({each["key"]: each["name"] for each in steps()}))
     milliseconds = f"{LONGEST.total_seconds() * 1000:.0f}"
-    return (
-        f'data-edition="{escape(EDITION)}" data-steps="{named}" data-longest="{milliseconds}"'
-    )
+    return f'data-edition="{escape(EDITION)}" data-steps="{named}" data-longest="{milliseconds}"'
 
 
 def _label(path: str) -> str:

@@ -200,7 +200,7 @@ class TrainingBuilder(Builder):
         return "".join(body)
 
     def _numbers(self, found: list[Part]) -> None:
-        """Number parts and chapters over the whole book: a part printed alone keeps its numbers."""
+        """Count parts and chapters over the whole book: a part printed alone keeps its numbers."""
         self._titles = {each.docname: title_of(each) for part in found for each in part.chapters}
         self._chapter_numbers = {name: n for n, name in enumerate(self._titles, start=1)}
         titled = [part.key for part in found if part.title]

@@ -22,7 +22,16 @@ from docs_build.bootstrap import ROOT
 
 HANDBOOK = ROOT / "handbook"
 EXTENSIONS = {"colon_fence", "deflist", "dollarmath", "attrs_inline", "attrs_block"}
-TEXT_DIRECTIVES = {"danger", "warning", "note", "tip", "important", "admonition", "only", "trainer-note"}
+TEXT_DIRECTIVES = {
+    "danger",
+    "warning",
+    "note",
+    "tip",
+    "important",
+    "admonition",
+    "only",
+    "trainer-note",
+}
 TASK_DIRECTIVES = {"exercise", "answer"}
 CONTAINERS = {"grid", "grid-item-card", "container", "dropdown", "figure", "glossary"}
 OPENS = {"list_item_open", "dd_open", "dt_open", "heading_open", "table_open"}
