@@ -93,13 +93,13 @@ async function keep(groups, tell) {
   await cache.put(here(LIST), new Response(JSON.stringify(list)));
 }
 
-async function put(cache, older, path, hash) {
+async function put(cache, older, path, hash, mode = "no-cache") {
   for (const list of older) {
     if (list.hashes[path] !== hash) continue;
     const found = await (await caches.open(list.name)).match(here(path));
     if (found) return cache.put(here(path), found);
   }
-  const response = await fetch(here(path), { cache: "no-cache" }).catch(() => {
+  const response = await fetch(here(path), { cache: mode }).catch(() => {
     throw new Error(`${path}: the host was not reached`);
   });
   if (!response.ok) throw new Error(`${path}: the host answered ${response.status}`);
@@ -107,6 +107,12 @@ async function put(cache, older, path, hash) {
   const body = await response.clone().arrayBuffer();
   if ((await sha256(body)) !== hash) throw new Error(`${path}: the host sent another file than the edition lists`);
   return cache.put(here(path), response);
+}
+
+/** The page found a file of the runtime damaged: the host has it whole. */
+async function mend(cache, href) {
+  const entry = BOOK.files.runtime.find(([path]) => here(path) === href);
+  if (entry) await put(cache, [], entry[0], entry[1], "reload");
 }
 
 async function sha256(body) {
@@ -139,6 +145,7 @@ async function serve(request) {
   url.hash = "";
   if (url.href === here(EDITIONS)) return newest(request);
   if (url.href.endsWith("/")) url.href += "index.html";
+  if (request.cache === "reload") await mend(cache, url.href);
   const found = await cache.match(url.href, { ignoreVary: true });
   if (found) return found;
   try {

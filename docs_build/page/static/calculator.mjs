@@ -12,9 +12,12 @@ const WHY = {
   worker: "This browser cannot run the computing part (it does not start module workers).",
   memory: "This device has too little free memory for the computing part; close other pages and try again.",
   fetch: "The computing part could not be fetched; connect once, then it also works without a network.",
-  other: "The computing part did not start.",
+  stuck: "The computing part stopped without an answer; your next change starts it again.",
+  other: "The computing part did not start, although it was fetched anew: what came is damaged. Try again later.",
 };
 const STILL = " What stands below is the last answer or the worked example; what you typed is kept.";
+const UNKEPT =
+  "This browser does not let the page store anything, or has no room left: what you typed is gone when you leave this page.";
 const REPEAT_AFTER = 450;
 const REPEAT_EVERY = 90;
 
@@ -33,6 +36,7 @@ class LiveCalculator {
     this.fields = new Fields(this.form);
     this.example = this.answer.innerHTML;
     this.text = "";
+    this.unkept = "";
     this.busy = false;
     this.again = false;
     this.wire();
@@ -145,7 +149,7 @@ class LiveCalculator {
   keep() {
     const draft = { edition: this.edition, units: system(), fields: this.fields.snapshot() };
     if (!this.job) {
-      remember(`draft.${this.key}`, draft);
+      this.unkept = remember(`draft.${this.key}`, draft) ? "" : UNKEPT;
       return;
     }
     this.job.drafts[this.key] = draft;
@@ -259,7 +263,7 @@ class LiveCalculator {
   }
 
   accept(reply, asked) {
-    this.say(this.fields.showErrors([]).join(" "));
+    this.say(this.fields.showErrors([]).join(" ") || this.unkept, Boolean(this.unkept));
     const last = { edition: this.edition, asked, html: reply.html, text: reply.text, brief: reply.brief };
     this.showAnswer(last);
     clearTimeout(this.keeping);

@@ -1,10 +1,17 @@
 /** The page's side of the worker: started once, shared by all calculators of the page. */
 
+// Milliseconds without a word of the worker until it counts as dead: while it starts (each
+// percent that has come in is a word), and while a question waits.
+const SILENT = { starting: 60_000, ready: 30_000 };
+// From one try to the next: with the device's snapshot, without it, with all files fetched anew.
+const TRIES = ["snapshot", "plain", "anew"];
+
 const listeners = new Set();
 const waiting = new Map();
 let worker;
 let next = 1;
-let plain = false;
+let attempt = 0;
+let watch;
 /** What is going on, for whoever looks: state is idle, starting, ready or failed. */
 export const status = { state: "idle", how: "", milliseconds: 0 };
 
@@ -31,9 +38,10 @@ export function start() {
   worker.onmessage = ({ data }) => hear(data);
   worker.onerror = (event) => {
     event.preventDefault?.();
-    retreat(event.message || "worker error", status.state === "starting" ? "worker" : "other");
+    retreat(status.state === "starting" ? "worker" : "other", event.message || "worker error");
   };
-  worker.postMessage({ type: "start", plain });
+  worker.postMessage({ type: "start", how: TRIES[attempt] });
+  listenFor();
 }
 
 /** Ask Python; resolves to its reply, or rejects when there will be none. */
@@ -48,6 +56,14 @@ export function ask(asked) {
 
 function send(id) {
   worker.postMessage({ type: "call", id, asked: waiting.get(id).asked });
+  if (!watch) listenFor();
+}
+
+/** A worker that was killed tells nobody. */
+function listenFor() {
+  clearTimeout(watch);
+  const busy = status.state === "starting" || (status.state === "ready" && waiting.size > 0);
+  watch = busy ? setTimeout(() => retreat("stuck", "no answer"), SILENT[status.state]) : undefined;
 }
 
 function hear(data) {
@@ -59,14 +75,12 @@ function hear(data) {
     for (const id of waiting.keys()) send(id);
   }
   if (data.type === "reply") settle(data.id, (one) => one.resolve(data.reply));
-  if (data.type === "failed" && status.state !== "failed") {
-    if (data.how === "snapshot") retreat(data.message);
-    else failed(data.why, data.message);
-  }
+  if (data.type === "failed" && status.state !== "failed") retreat(data.why, data.message);
   if (data.type === "fault") {
-    if (data.how === "snapshot") retreat(data.message);
+    if (data.how === "snapshot") retreat("other", data.message);
     else settle(data.id, (one) => one.reject(new Error(data.message)));
   }
+  listenFor();
 }
 
 function settle(id, how) {
@@ -75,13 +89,15 @@ function settle(id, how) {
   if (one) how(one);
 }
 
-/** Once, start again without the snapshot; whatever was asked is asked again. */
-function retreat(message, why = "other") {
-  if (plain) {
+/** Start again with less trust in what the device holds; whatever was asked is asked again. */
+function retreat(why, message) {
+  // What the device cannot, it cannot the next time; what did not come is asked for once more only.
+  const last = { wasm: 0, memory: 1, worker: 1, fetch: 1, stuck: 1 }[why] ?? TRIES.length - 1;
+  if (attempt >= last) {
     failed(why, message);
     return;
   }
-  plain = true;
+  attempt += 1;
   worker.terminate();
   status.state = "idle";
   start();
@@ -89,7 +105,8 @@ function retreat(message, why = "other") {
 
 function failed(why, message) {
   worker?.terminate();
-  plain = false;
+  clearTimeout(watch);
+  attempt = 0;
   tell({ state: "failed", why, message });
   for (const id of [...waiting.keys()]) settle(id, (one) => one.reject(new Error(why)));
 }

@@ -14,43 +14,113 @@ const DRAFT = "draft:";
 const PREFIX = "handbook.";
 const TRIES = 20;
 export const NO_STORE =
-  "This browser does not let the page store a job: what you type here is lost when the page is closed.";
+  "This browser does not let the page store a job, or has no room left: what you type here is lost when the page is closed. Save the job as a file.";
+const PUT_BACK = "This browser had deleted the open job. It is put back from what this page still held.";
 
 const listeners = new Set();
 const channel = "BroadcastChannel" in self ? new BroadcastChannel(DATABASE) : undefined;
-if (channel) channel.onmessage = ({ data }) => tell(data, true);
+if (channel) {
+  channel.onmessage = ({ data: { id, erased } }) => {
+    seen.delete(id); // what this page has read is no longer what the device holds
+    if (erased) gone.add(id);
+    open = recall("job.open");
+    tell(id, true);
+  };
+}
 
-/** Hear of every change of a job: its number, and whether another page made it. */
+/** Hear of every change of a job: its number, whether another page made it, and what to say of it. */
 export function listen(listener) {
   listeners.add(listener);
 }
 
-function tell(id, foreign = false) {
-  for (const listener of listeners) listener(id, foreign);
-  if (!foreign) channel?.postMessage(id);
+function tell(id, foreign = false, words = "") {
+  for (const listener of listeners) listener(id, foreign, words);
+  if (!foreign) channel?.postMessage({ id });
 }
 
 export const now = () => `${new Date().toISOString().slice(0, 19)}Z`;
-export const openId = () => recall("job.open");
+
+let open; // where the device forgets which job is open, the page still knows
+export const openId = () => (open = recall("job.open") ?? open);
 
 export function setOpen(id) {
+  open = id;
   if (id) remember("job.open", id);
   else forget("job.open");
   tell(id ?? "");
 }
 
-const inside = shelf(DATABASE, SHELF, { keyPath: "id" });
+const seen = new Map(); // the records as this page knows them
+const gone = new Set(); // those that were rubbed out, here or in another page
+const hands = new Map(); // those of them that the device would not take; null: would not rub out
+const disk = shelf(DATABASE, SHELF, { keyPath: "id" }, () => openId() && get(openId()));
+
+/** Whether a job was rubbed out while this page was open. */
+export const erased = (id) => gone.has(id);
+
+/** Whether the device has taken all that it was given. */
+export const stored = () => hands.size === 0;
+
+/** Run a step on the device; what that refuses stays in the page's hands until it is taken. */
+async function inside(mode, step) {
+  const given = [...hands];
+  try {
+    const told = await disk(given.length ? "readwrite" : mode, (held, give) => {
+      for (const [id, record] of given) record ? held.put(record) : held.delete(id);
+      step(held, give);
+    });
+    for (const [id, record] of given) if (hands.get(id) === record) hands.delete(id);
+    return told;
+  } catch {
+    return inHands(step);
+  }
+}
+
+/** The same step on what the page knows; a request answers as one of the database does. */
+function inHands(step) {
+  const known = new Map([...seen, ...hands].filter(([, record]) => record));
+  const request = (result) => {
+    const one = {};
+    queueMicrotask(() => one.onsuccess?.({ target: { result: structuredClone(result) } }));
+    return one;
+  };
+  const held = {
+    get: (id) => request(known.get(id)),
+    getAll: () => request([...known.values()]),
+    put: (record) => request(hands.set(record.id, structuredClone(record)) && undefined),
+    delete: (id) => request(hands.set(id, null) && undefined),
+  };
+  return new Promise((resolve) => {
+    let told;
+    step(held, (result) => (told = result));
+    setTimeout(() => resolve(told));
+  });
+}
 
 /** Change a record within one transaction; a change that returns false leaves it as it is. */
-function update(id, change) {
-  return inside("readwrite", (shelf, give) => {
+async function update(id, change) {
+  let lost = false;
+  const record = await inside("readwrite", (shelf, give) => {
     shelf.get(id).onsuccess = ({ target }) => {
-      const record = target.result;
+      lost = !target.result;
+      const record = target.result ?? known(id);
       if (!record || change(record) === false) return;
       shelf.put(record);
       give(record);
     };
   });
+  if (record) seen.set(id, record);
+  if (record && lost && openId() === id) {
+    remember("job.open", id);
+    tell(id, true, PUT_BACK);
+  }
+  return record;
+}
+
+/** What this page knows of a record that the device has lost; nothing of one that was rubbed out. */
+function known(id) {
+  if (gone.has(id)) return undefined;
+  return structuredClone(seen.get(id)) ?? (openId() === id && ahead(id).length ? empty(id) : undefined);
 }
 
 /** All records, the one changed last on top. */
@@ -58,19 +128,23 @@ export async function all() {
   const records = await inside("readonly", (shelf, give) => {
     shelf.getAll().onsuccess = ({ target }) => give(target.result);
   });
+  for (const record of records) seen.set(record.id, record);
   return records.sort((one, other) => (one.touched < other.touched ? 1 : -1));
 }
 
 /** One record, with what a killed page left behind; undefined where there is none. */
 export async function get(id) {
-  const left = ahead(id);
-  if (left.length) {
-    await update(id, (record) => left.forEach(([path, entry]) => apply(record, path, entry)));
-    for (const [path, entry] of left) settled(id, path, entry);
+  const typed = hands.get(id) ? [] : ahead(id); // what is in hand has it already
+  if (typed.length) {
+    const record = await update(id, (held) => typed.forEach(([path, entry]) => apply(held, path, entry)));
+    if (record && stored()) for (const [path, entry] of typed) settled(id, path, entry);
+    return record;
   }
-  return inside("readonly", (shelf, give) => {
+  const record = await inside("readonly", (shelf, give) => {
     shelf.get(id).onsuccess = ({ target }) => give(target.result);
   });
+  if (record) seen.set(id, record);
+  return record ?? (known(id) ? update(id, () => {}) : undefined);
 }
 
 /** The open job, or undefined; never keeps a page waiting. */
@@ -122,6 +196,7 @@ const empty = (id) => ({
 });
 
 function put(record) {
+  seen.set(record.id, record);
   return inside("readwrite", (shelf) => shelf.put(record));
 }
 
@@ -142,6 +217,8 @@ function take(record, { job, texts, prefills, calculations, edition }) {
 
 /** Rub a job out, with all that was typed for it. */
 export async function erase(id) {
+  gone.add(id);
+  channel?.postMessage({ id, erased: true }); // first of all: no other page may put it back
   await inside("readwrite", (shelf) => shelf.delete(id));
   await (await import("./tallystore.mjs")).erase(id);
   for (const [path] of ahead(id)) forget(`${AHEAD}${id}|${path}`);
@@ -181,9 +258,10 @@ async function write() {
     waiting.clear();
     for (const { id, path, entry } of batch) {
       await update(id, (record) => apply(record, path, entry));
-      settled(id, path, entry);
+      if (stored()) settled(id, path, entry);
     }
   }
+  if (!stored()) throw new Error(NO_STORE);
 }
 
 export const keepDraft = (id, key, draft) => typing(id, DRAFT + key, draft);

@@ -29,7 +29,10 @@ class Sheet {
     document.addEventListener("handbook:units", () => this.fill());
     this.letter = new Letter(this);
     this.season = new Season(this);
-    jobs.listen(() => this.refresh());
+    jobs.listen(async (id, foreign, words) => {
+      await this.refresh(foreign);
+      if (words) this.say(words, true);
+    });
   }
 
   async start() {
@@ -53,15 +56,17 @@ class Sheet {
   }
 
   /** Read what the device holds and show it; the field being typed in is left alone. */
-  async refresh() {
-    let records;
-    try {
-      records = await jobs.all();
-      const id = jobs.openId();
-      this.record = id ? await jobs.get(id) : undefined;
-    } catch {
-      this.say(jobs.NO_STORE, true);
-      return;
+  async refresh(foreign = false) {
+    const id = jobs.openId();
+    const was = this.record;
+    this.record = id ? await jobs.get(id) : undefined;
+    const records = await jobs.all();
+    if (!jobs.stored()) this.say(jobs.NO_STORE, true);
+    if (foreign && was && !this.record && jobs.erased(was.id)) {
+      this.say(`Erased in another page: ${jobs.title(was)}`, true);
+    } else if (id && !this.record) {
+      this.say("The open job is no longer on this device: this browser has deleted it. A saved file brings it back.", true);
+      jobs.setOpen();
     }
     this.list.replaceChildren(...records.map((record) => this.item(record)));
     this.open.hidden = !this.record;
@@ -120,7 +125,7 @@ class Sheet {
 
   input(event) {
     const field = event.target.closest(".job-field");
-    if (!field) return;
+    if (!field || !this.record) return;
     const entry = { text: read(field), us: system() === "us" };
     const { path } = field.dataset;
     this.record.raw[path] = entry;
@@ -169,7 +174,7 @@ class Sheet {
   async begin() {
     await jobs.begin();
     await this.refresh();
-    this.say("A new job is open.");
+    if (jobs.stored()) this.say("A new job is open.");
     this.form.querySelector("input").focus();
     this.check();
   }

@@ -8,6 +8,8 @@ const SEVEN_DAYS =
 const HTTPS =
   "Keeping the book for use without a network needs an HTTPS address. Over this plain address pages and calculators work as long as the network does; the device keeps the started computing part.";
 
+const SILENT = 60_000; // milliseconds without a word until a service worker counts as killed
+
 let registration;
 
 /** Ask the active service worker; `hear` gets progress, the promise the last word. */
@@ -18,9 +20,20 @@ function ask(message, hear = () => {}, worker = registration?.active) {
       return;
     }
     const { port1, port2 } = new MessageChannel();
+    let watch;
+    const wait = () => {
+      clearTimeout(watch);
+      watch = setTimeout(() => reject(new Error("the browser has stopped it; load this page again")), SILENT);
+    };
+    wait();
     port1.onmessage = ({ data }) => {
-      if (data.progress) hear(data.progress);
-      else resolve(data);
+      wait();
+      if (data.progress) {
+        hear(data.progress);
+        return;
+      }
+      clearTimeout(watch);
+      resolve(data);
     };
     worker.postMessage(message, [port2]);
   });
@@ -87,7 +100,11 @@ function panel(place) {
       gauge.value = done / total;
       status.textContent = `Keeping … ${megabytes(done)} of ${megabytes(total)}`;
     };
-    show(await ask({ type: "keep", groups: ["pages", "runtime", "paper"] }, tell));
+    try {
+      show(await ask({ type: "keep", groups: ["pages", "runtime", "paper"] }, tell));
+    } catch (error) {
+      status.textContent = unkept(error);
+    }
     gauge.hidden = true;
     button.disabled = false;
   });
@@ -127,6 +144,21 @@ export async function update() {
   else location.reload();
 }
 
+const unkept = (error) => `The book could not be kept on this device (${error.message}).`;
+
+/** Resolves when an edition is kept; rejects when the first one could not be brought in. */
+function ready() {
+  const first = registration.active ? undefined : registration.installing;
+  return new Promise((resolve, reject) => {
+    navigator.serviceWorker.ready.then(resolve);
+    first?.addEventListener("statechange", () => {
+      if (first.state === "redundant") {
+        reject(new Error("a file did not come, or there is no room; the next page tries again"));
+      }
+    });
+  });
+}
+
 function watch() {
   const tell = () => {
     if (registration.waiting && registration.active) news(registration.waiting);
@@ -152,6 +184,10 @@ async function begin() {
     return;
   }
   const shows = places.map(panel);
+  // Another edition took over, in whichever page that was wanted: scripts of two must not mix.
+  if (navigator.serviceWorker.controller) {
+    navigator.serviceWorker.addEventListener("controllerchange", () => location.reload());
+  }
   try {
     registration = await navigator.serviceWorker.register(new URL("sw.js", ROOT), {
       scope: ROOT.pathname,
@@ -159,7 +195,7 @@ async function begin() {
     });
     watch();
     say("Keeping the pages on this device …");
-    await navigator.serviceWorker.ready;
+    await ready();
     let state = await ask({ type: "state" });
     for (const show of shows) show(state);
     say(line(state));
@@ -170,7 +206,8 @@ async function begin() {
       say(line(state));
     }
   } catch (error) {
-    say(`The book could not be kept on this device (${error.message}).`);
+    say(unkept(error));
+    for (const place of places) place.querySelector("[role=status]").textContent = unkept(error);
   }
 }
 

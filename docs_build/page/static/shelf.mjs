@@ -1,14 +1,18 @@
-/** One shelf of an IndexedDB: returns the function that runs a step in a transaction on it. */
-export function shelf(database, name, options) {
+/**
+ * One shelf of an IndexedDB: returns the function that runs a step in a transaction on it. Where
+ * the browser takes the database away from under the page, `lost` is called.
+ */
+export function shelf(database, name, options, lost = () => {}) {
   let opened;
   function open() {
     opened ??= new Promise((resolve, reject) => {
       const request = indexedDB.open(database, 1);
       request.onupgradeneeded = () => request.result.createObjectStore(name, options);
       request.onsuccess = () => {
-        request.result.onclose = request.result.onversionchange = () => {
+        request.result.onclose = request.result.onversionchange = ({ type }) => {
           request.result.close();
           opened = undefined;
+          if (type === "close") lost();
         };
         resolve(request.result);
       };

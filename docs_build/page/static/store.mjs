@@ -14,8 +14,18 @@ export function recall(key) {
 
 /** Remember a value; false where the device does not let us. */
 export function remember(key, value) {
+  const put = () => localStorage.setItem(PREFIX + key, JSON.stringify(value));
   try {
-    localStorage.setItem(PREFIX + key, JSON.stringify(value));
+    put();
+    return true;
+  } catch {
+    // Full, perhaps: what was typed comes before answers, which can be computed again.
+  }
+  try {
+    for (const each of Object.keys(localStorage)) {
+      if (each.startsWith(`${PREFIX}answer.`)) localStorage.removeItem(each);
+    }
+    put();
     return true;
   } catch {
     return false;

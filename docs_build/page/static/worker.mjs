@@ -1,11 +1,11 @@
 /**
  * The worker in which Python computes, one for all calculators of a page.
  *
- * In:  {type: "start", plain}, {type: "call", id, asked}
+ * In:  {type: "start", how: snapshot, plain or anew}, {type: "call", id, asked}
  * Out: {type: "progress", done, total, download}, {type: "ready", how, milliseconds},
  *      {type: "kept", bytes}, {type: "unkept", why}, {type: "failed", why, how}, {type: "reply", id, reply}, {type: "fault", id, message, how}
  */
-import { dropSnapshots, hasSnapshot, keepSnapshot, readSnapshot } from "./snapshot.mjs";
+import { dropSnapshots, keepSnapshot, openSnapshot } from "./snapshot.mjs";
 
 const RUNTIME = new URL("../_runtime/", import.meta.url);
 const HEAP_LIMIT = 64 * 1024 * 1024; // a larger snapshot would cost a phone more than it saves
@@ -27,7 +27,7 @@ let missed = false; // a file of the runtime did not come
 let call;
 
 self.onmessage = ({ data }) => {
-  if (data.type === "start") start(data.plain).catch(fail);
+  if (data.type === "start") start(data.how).catch(fail);
   if (data.type === "call") answer(data.id, data.asked);
 };
 
@@ -46,7 +46,6 @@ function reason(error) {
   if (/dynamically imported module|module script failed|Failed to fetch|NetworkError/i.test(text)) {
     return "fetch";
   }
-  if (error instanceof WebAssembly.CompileError) return "wasm";
   if (error instanceof RangeError || /out of memory|allocat/i.test(text)) return "memory";
   return "other";
 }
@@ -60,12 +59,17 @@ function answer(id, asked) {
   }
 }
 
-async function start(plain) {
+async function start(wanted) {
   const began = performance.now();
   if (typeof WebAssembly === "undefined") throw new Error("no WebAssembly");
-  const manifest = await (await get(new URL("runtime.json", RUNTIME))).json();
-  how = !plain && (await hasSnapshot(manifest.build)) ? "snapshot" : "plain";
-  const python = await (how === "snapshot" ? restore(manifest) : startPlain(manifest));
+  const early = wanted === "snapshot" ? openSnapshot() : undefined;
+  // A host may let files be kept for ever; which of them belong together it must tell each time.
+  const fresh = { cache: wanted === "anew" ? "reload" : "no-cache" };
+  const manifest = await (await get(new URL("runtime.json", RUNTIME), fresh)).json();
+  if (wanted === "anew") await Promise.all(manifest.files.map(renew));
+  const snapshot = await early;
+  how = snapshot?.build === manifest.build ? "snapshot" : "plain";
+  const python = await (how === "snapshot" ? restore(manifest, snapshot) : startPlain(manifest));
   call = python.runPython(
     "import random\nrandom.seed()\nfrom docs_build.page.door import call\ncall",
   );
@@ -133,12 +137,13 @@ function heapOf(snapshot) {
   return snapshot.length - new Uint32Array(snapshot.buffer, snapshot.byteOffset, 2)[1];
 }
 
-async function restore(manifest) {
-  const snapshot = readSnapshot(manifest.build).then((bytes) => {
-    if (!bytes) throw new Error("the snapshot cannot be read");
-    return bytes;
-  });
-  return load(manifest, { _loadSnapshot: snapshot });
+/** Replace a file in the caches of the browser and of the service worker. */
+async function renew({ path }) {
+  await (await get(new URL(path, RUNTIME), { cache: "reload" })).arrayBuffer();
+}
+
+function restore(manifest, snapshot) {
+  return load(manifest, { _loadSnapshot: snapshot.read() });
 }
 
 async function startPlain(manifest) {
@@ -180,10 +185,10 @@ function takeSnapshot(build, python) {
   }
 }
 
-async function get(url) {
+async function get(url, how = {}) {
   let response;
   try {
-    response = await fetch(url);
+    response = await fetch(url, how);
   } catch (error) {
     throw Object.assign(new Error(`not reached: ${url}`), { unreachable: true, cause: error });
   }

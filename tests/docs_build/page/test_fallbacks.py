@@ -57,13 +57,13 @@ def test_a_broken_snapshot_falls_back_to_the_plain_start(
     live(page)
     answered(page)
     assert page.evaluate(STATUS)["how"] == "snapshot"
-    # A torn one does not even get that far.
     page.evaluate(
         """async () => {
-          const { keepSnapshot, readSnapshot } = await import('/_static/snapshot.mjs');
+          const { openSnapshot } = await import('/_static/snapshot.mjs');
           const { build } = await (await fetch('/_runtime/runtime.json')).json();
-          if (!(await readSnapshot(build))) throw new Error('no snapshot to read');
-          if (await readSnapshot('another build')) throw new Error('a stale snapshot was read');
+          const kept = await openSnapshot();
+          if (kept.build !== build) throw new Error('a stale snapshot was kept');
+          if (!(await kept.read()).length) throw new Error('no snapshot to read');
         }"""
     )
     page.close()
