@@ -91,6 +91,13 @@ CHANGE = """async (changes) => {
   return times;
 }"""
 
+KEPT = """async () => {
+  const { status } = await import('/_static/engine.mjs');
+  const there = () => status.kept || status.how === 'snapshot';
+  for (let i = 0; i < 600 && !there(); i++) await new Promise((go) => setTimeout(go, 50));
+  if (!there()) throw new Error('no snapshot was kept: ' + status.unkept);
+}"""
+
 PAINT = """() => new Promise((go) => {
   let paint = 0, shift = 0;
   new PerformanceObserver((list) => {
@@ -170,6 +177,7 @@ def in_browser(html: Path) -> Iterator[Row]:
         chromium = running.chromium.launch(executable_path=path, args=FLAGS)
         try:
             yield from _starts(chromium, url)
+            yield from _memory(chromium, url)
             yield from _paints(chromium, url)
         finally:
             chromium.close()
@@ -181,12 +189,7 @@ def _starts(chromium: Any, url: str) -> Iterator[Row]:
     page.goto(url + PAGE)
     page.wait_for_selector("html[data-calculators=live]", state="attached")
     first = page.evaluate(SECOND)
-    page.evaluate(
-        "async () => { const { status } = await import('/_static/engine.mjs');"
-        " for (let i = 0; i < 600 && !status.kept; i++)"
-        "   await new Promise((go) => setTimeout(go, 50));"
-        " if (!status.kept) throw new Error('no snapshot was kept: ' + status.unkept); }"
-    )
+    page.evaluate(KEPT)
     page.evaluate("localStorage.clear()")
     plain, second = [], []
     for _ in range(RUNS):
@@ -205,6 +208,32 @@ def _starts(chromium: Any, url: str) -> Iterator[Row]:
     yield Row("input change to new result, median", statistics.median(times), 30, "ms", 1)
     yield Row("  95th percentile", times[int(0.95 * len(times))], 60, "ms", 1)
     context.close()
+
+
+def _memory(chromium: Any, url: str) -> Iterator[Row]:
+    """Measure what a page with Python running holds: its process, less that of an empty page."""
+    import psutil
+
+    talk = chromium.new_browser_cdp_session()
+
+    def largest() -> int:
+        found = talk.send("SystemInfo.getProcessInfo")["processInfo"]
+        pids = [int(one["id"]) for one in found if one["type"] == "renderer"]
+        return max(int(psutil.Process(pid).memory_info().rss) for pid in pids)
+
+    context = chromium.new_context(**PHONE, service_workers="block", bypass_csp=True)
+    page = context.new_page()
+    empty = largest()
+    for _ in range(2):  # the first start is a plain one, the second one from the snapshot
+        page.goto(url + PAGE)
+        page.wait_for_selector("html[data-calculators=live]", state="attached")
+        page.evaluate(SECOND)
+        page.evaluate(KEPT)
+    page.evaluate(CHANGE, CHANGES)
+    held = largest() - empty
+    context.close()
+    what = f"memory of a page after {CHANGES} changes (its process less an empty page's)"
+    yield Row(what, held / 1e6, 150, "MB")
 
 
 def _fresh(context: Any, url: str, script: str) -> Any:

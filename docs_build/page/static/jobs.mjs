@@ -22,7 +22,7 @@ const channel = "BroadcastChannel" in self ? new BroadcastChannel(DATABASE) : un
 if (channel) {
   channel.onmessage = ({ data: { id, erased } }) => {
     seen.delete(id); // what this page has read is no longer what the device holds
-    if (erased) gone.add(id);
+    if (erased) gone.set(id, "elsewhere");
     open = recall("job.open");
     tell(id, true);
   };
@@ -51,12 +51,12 @@ export function setOpen(id) {
 }
 
 const seen = new Map(); // the records as this page knows them
-const gone = new Set(); // those that were rubbed out, here or in another page
+const gone = new Map(); // those that were rubbed out, and where: here, or elsewhere (in another page)
 const hands = new Map(); // those of them that the device would not take; null: would not rub out
 const disk = shelf(DATABASE, SHELF, { keyPath: "id" }, () => openId() && get(openId()));
 
-/** Whether a job was rubbed out while this page was open. */
-export const erased = (id) => gone.has(id);
+/** Where a job was rubbed out while this page was open, or undefined. */
+export const erased = (id) => gone.get(id);
 
 /** Whether the device has taken all that it was given. */
 export const stored = () => hands.size === 0;
@@ -217,7 +217,7 @@ function take(record, { job, texts, prefills, calculations, edition }) {
 
 /** Rub a job out, with all that was typed for it. */
 export async function erase(id) {
-  gone.add(id);
+  gone.set(id, "here");
   channel?.postMessage({ id, erased: true }); // first of all: no other page may put it back
   await inside("readwrite", (shelf) => shelf.delete(id));
   await (await import("./tallystore.mjs")).erase(id);

@@ -29,8 +29,8 @@ class Sheet {
     document.addEventListener("handbook:units", () => this.fill());
     this.letter = new Letter(this);
     this.season = new Season(this);
-    jobs.listen(async (id, foreign, words) => {
-      await this.refresh(foreign);
+    jobs.listen(async (_id, _foreign, words) => {
+      await this.refresh();
       if (words) this.say(words, true);
     });
   }
@@ -56,15 +56,16 @@ class Sheet {
   }
 
   /** Read what the device holds and show it; the field being typed in is left alone. */
-  async refresh(foreign = false) {
+  async refresh() {
     const id = jobs.openId();
     const was = this.record;
     this.record = id ? await jobs.get(id) : undefined;
     const records = await jobs.all();
     if (!jobs.stored()) this.say(jobs.NO_STORE, true);
-    if (foreign && was && !this.record && jobs.erased(was.id)) {
+    const erased = jobs.erased(id ?? was?.id);
+    if (was && !this.record && erased === "elsewhere") {
       this.say(`Erased in another page: ${jobs.title(was)}`, true);
-    } else if (id && !this.record) {
+    } else if (id && !this.record && !erased) {
       this.say("The open job is no longer on this device: this browser has deleted it. A saved file brings it back.", true);
       jobs.setOpen();
     }
