@@ -20,6 +20,7 @@ from calc.sources import KINDS
 from docs_build.build import PDF_NAME
 from docs_build.page.jobs_html import sheet_html
 from docs_build.page.photos_html import kinds, photos_html
+from docs_build.page.settings_html import settings_html
 from docs_build.page.tally_html import paper_text, tally_html
 from docs_build.print import names
 from docs_build.server import CSP
@@ -31,6 +32,10 @@ log = logging.getLogger(__name__)
 REQUIRED = ("edition", "reviewed", "status")
 # A wide table scrolls in its own box; the page itself never scrolls sideways.
 TABLE = re.compile(r'<table class="[^"]*docutils.*?</table>', re.DOTALL)
+# Links that are all of their paragraph, item or cell are pressed with a glove: made large in style.
+ALONE = re.compile(
+    r"<(p|li|td|dd|dt)(?: [^>]*)?>\s*(?:<a class=(?:(?!</a>).)*</a>[\s,;.]*)+</\1>", re.DOTALL
+)
 SCROLLED = r'<div class="table-scroll" tabindex="0" role="group" aria-label="Table">\g<0></div>'
 STATUS = {"draft": "draft", "checked": "checked against its sources"}
 
@@ -69,6 +74,9 @@ def _context(
     context["edition"] = EDITION
     if "body" in context:
         context["body"] = TABLE.sub(SCROLLED, context["body"])
+        context["body"] = ALONE.sub(
+            lambda found: found[0].replace('<a class="', '<a class="alone '), context["body"]
+        )
         if "data-photo-notes" in context["body"]:
             app.add_css_file("photos.css")
     context["reviewed"] = str(meta.get("reviewed", ""))
@@ -116,6 +124,14 @@ class JobSheetDirective(SphinxDirective):
         """Return the form, and make the page depend on the declaration."""
         note_calc(self)
         return [nodes.raw("", sheet_html(), format="html")]
+
+
+class SettingsDirective(SphinxDirective):
+    """The place of the settings panel; pages only."""
+
+    def run(self) -> list[nodes.Node]:
+        """Return the panel."""
+        return [nodes.raw("", settings_html(), format="html")]
 
 
 class PassTallyDirective(SphinxDirective):
@@ -184,6 +200,7 @@ def setup(app: Sphinx) -> None:
     """Register the checks, the page context and what stands for the app in a page."""
     app.add_directive("keep-offline", OfflineDirective)
     app.add_directive("job-sheet", JobSheetDirective)
+    app.add_directive("settings", SettingsDirective)
     app.add_directive("pass-tally", PassTallyDirective)
     app.add_directive("photo-notes", PhotoNotesDirective)
     app.add_css_file("job.css")

@@ -6,6 +6,7 @@ show(recall("units"));
 if (document.querySelector("[data-visit]")) await import("./visit.mjs");
 else if (recall("visit")) import("./visitline.mjs");
 if (document.querySelector(".calculator")) await import("./calculator.mjs");
+if (document.querySelector("[data-settings]")) await import("./settings.mjs");
 if (document.querySelector("[data-tally]")) await import("./tally.mjs");
 if (document.querySelector("[data-job-sheet]")) await import("./jobsheet.mjs");
 if (document.querySelector("[data-photo-notes]")) await import("./photos.mjs");
