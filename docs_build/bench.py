@@ -7,7 +7,6 @@ from __future__ import annotations
 
 import functools
 import gzip
-import json
 import os
 import shutil
 import statistics
