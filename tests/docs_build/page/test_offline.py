@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 import re
 import shutil
 from pathlib import Path
@@ -11,6 +10,7 @@ from typing import Any
 import pytest
 
 from docs_build.page import pack
+from docs_build.page.offline import listed
 
 from .conftest import FLAGS, PHONE, Watch, answered, live, serving
 
@@ -168,10 +168,8 @@ def test_it_works_below_any_path(device: Any, site: Path, tmp_path: Path) -> Non
 
 
 def test_the_list_holds_every_file_of_the_site(site: Path) -> None:
-    source = (site / "sw.js").read_text("utf-8")
-    start = source.index("const BOOK = ") + len("const BOOK = ")
-    listed = json.loads(source[start : source.index(";\nconst PREFIX")])
-    names = {entry[0] for files in listed["files"].values() for entry in files}
+    groups = listed(site)
+    names = {entry[0] for files in groups.values() for entry in files}
     there = {
         path.relative_to(site).as_posix()
         for path in site.rglob("*")
@@ -179,5 +177,5 @@ def test_the_list_holds_every_file_of_the_site(site: Path) -> None:
         and path.suffix in {".html", ".css", ".mjs", ".js", ".svg", ".wasm", ".zip"}
     }
     assert there - names == {"sw.js"}
-    whole = sum(entry[2] for files in listed["files"].values() for entry in files)
+    whole = sum(entry[2] for files in groups.values() for entry in files)
     assert whole < 25e6
