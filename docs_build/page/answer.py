@@ -298,7 +298,11 @@ def _lines(text: str) -> str:
 
 
 def _table(told: Mapping[str, Any]) -> str:
-    heads = "".join(f'<th scope="col">{escape(each["label"])}</th>' for each in told["columns"])
+    # A head without words is a plain cell: a screen reader would announce a heading of nothing.
+    heads = "".join(
+        f'<th scope="col">{escape(each["label"])}</th>' if each["label"] else "<td></td>"
+        for each in told["columns"]
+    )
     rows = "".join(
         "<tr>" + "".join(f"<td>{both(c['text'], c['customary_text'])}</td>" for c in row) + "</tr>"
         for row in told["rows"]

@@ -220,6 +220,7 @@ def test_a_job_that_the_browser_deletes_is_put_back_from_the_page(sheet: Any, ho
     begun(sheet)
     sheet.fill("[name=title]", "Wiped")
     sheet.fill("[name=notes]", "Gate sticks")
+    checked(sheet)
     wipe(sheet, host, "local_storage,indexeddb")  # nothing is typed after it
     back = sheet.evaluate(
         """async () => {
