@@ -126,6 +126,32 @@ def chromium(playwright: Any, browser_path: str) -> Iterator[Any]:
     browser.close()
 
 
+@pytest.fixture
+def device(playwright: Any, browser_path: str, tmp_path: Path) -> Iterator[Any]:
+    """Return a function that starts a browser with the memory of the one before, ending that."""
+    running: list[Any] = []
+
+    def start() -> Any:
+        while running:
+            running.pop().close()
+        running.append(
+            playwright.chromium.launch_persistent_context(
+                str(tmp_path / "profile"), executable_path=browser_path, args=FLAGS, **PHONE
+            )
+        )
+        return running[0]
+
+    yield start
+    for context in running:
+        context.close()
+
+
+def kept(page: Any, edition: str = "", seconds: int = 60) -> None:
+    """Wait until the device keeps pages and calculators, of a certain edition if one is told."""
+    words = page.locator("[data-offline-status]", has_text=f"calculators of edition {edition}")
+    words.first.wait_for(state="attached", timeout=1000 * seconds)
+
+
 @pytest.fixture(scope="session")
 def host(site: Path) -> Iterator[Host]:
     """Serve the built book."""

@@ -16,7 +16,7 @@ from calc import EDITION
 from docs_build import bootstrap, editions
 from docs_build.bootstrap import OUT, ROOT, Trouble
 
-from .conftest import FLAGS, PHONE, Watch, answered, live, serving
+from .conftest import Watch, answered, kept, live, serving
 
 pytestmark = pytest.mark.browser
 YEAR, NUMBER = EDITION.split(".")
@@ -81,20 +81,6 @@ def built(repo: Path) -> Path:
     return repo / ".out" / "editions" / "site"
 
 
-@pytest.fixture
-def device(playwright: Any, browser_path: str, tmp_path: Path) -> Any:
-    context = playwright.chromium.launch_persistent_context(
-        str(tmp_path / "profile"), executable_path=browser_path, args=FLAGS, **PHONE
-    )
-    yield context
-    context.close()
-
-
-def kept(page: Any, edition: str) -> None:
-    words = page.locator("[data-offline-status]", has_text=f"calculators of edition {edition}")
-    words.first.wait_for(state="attached", timeout=60_000)
-
-
 def test_each_edition_is_what_its_tag_holds(built: Path) -> None:
     for folder, edition in ((built, NEXT), (built / "editions" / EDITION, EDITION)):
         assert f'data-edition="{edition}"' in (folder / "index.html").read_text("utf-8")
@@ -111,7 +97,7 @@ def test_each_edition_is_what_its_tag_holds(built: Path) -> None:
 def test_the_switch_keeps_the_place(device: Any, built: Path) -> None:
     with serving(built) as host:
         watch = Watch(host.local)
-        page = watch.over(device).new_page()
+        page = watch.over(device()).new_page()
         page.goto(host.local + "method/how_many_left.html#calc-how_many_left")
         page.click("[data-editions] summary")
         page.click(f"[data-editions] a:has-text('This page in edition {EDITION}')")
@@ -143,7 +129,7 @@ def test_a_kept_book_goes_from_one_edition_to_the_next(
     served = tmp_path / "served"
     shutil.copytree(built / "editions" / EDITION, served)
     editions.alone(served, EDITION)
-    page = device.new_page()
+    page = device().new_page()
     with serving(served) as host:
         page.goto(host.page("how_many_left"))
         kept(page, EDITION)
@@ -179,7 +165,7 @@ def test_a_kept_book_goes_from_one_edition_to_the_next(
 
 def test_a_page_that_an_edition_has_not_is_told(device: Any, built: Path) -> None:
     with serving(built) as host:
-        page = device.new_page()
+        page = device().new_page()
         page.goto(host.local)
         kept(page, NEXT)
         page.goto(host.local + "method/of_another_edition.html")

@@ -17,7 +17,7 @@ from docs_build import server
 from docs_build.page import jobs, jobs_html, pack
 from tests.calc.clients import job_files
 
-from .conftest import FLAGS, PHONE, Host, Watch, answered, live, serving
+from .conftest import PHONE, Host, Watch, answered, kept, live, serving
 
 browser = pytest.mark.browser
 SHEET = "clients/the_job.html"
@@ -173,24 +173,14 @@ def kill(page: Any) -> None:
 
 
 @browser
-def test_a_job_goes_through_a_dead_network_and_two_killed_tabs(
-    playwright: Any, browser_path: str, site: Path, tmp_path: Path
-) -> None:
-    def start() -> Any:
-        return playwright.chromium.launch_persistent_context(
-            str(tmp_path / "profile"), executable_path=browser_path, args=FLAGS, **PHONE
-        )
-
+def test_a_job_goes_through_a_dead_network_and_two_killed_tabs(device: Any, site: Path) -> None:
     with serving(site) as host:
-        context = start()
+        context = device()
         page = context.new_page()
         page.goto(host.local + SHEET)
-        page.locator("[data-offline-status]", has_text="calculators of").first.wait_for(
-            state="attached", timeout=60_000
-        )
-        context.close()
+        kept(page)
     # The server is gone, and so is the browser.
-    context = start()
+    context = device()
     watch = Watch(host.local)
     watch.over(context)
     page = opened(context.new_page(), host)

@@ -12,35 +12,10 @@ import pytest
 from docs_build.page import pack
 from docs_build.page.offline import listed
 
-from .conftest import FLAGS, PHONE, Watch, answered, live, serving
+from .conftest import Watch, answered, kept, live, serving
 
 pytestmark = pytest.mark.browser
 CATCHES = "[name=catches] >> nth=0"
-
-
-@pytest.fixture
-def device(playwright: Any, browser_path: str, tmp_path: Path) -> Any:
-    """Return a function that starts a browser with the memory of the one before."""
-    running = []
-
-    def start() -> Any:
-        for context in running:
-            context.close()
-        running.clear()
-        context = playwright.chromium.launch_persistent_context(
-            str(tmp_path / "profile"), executable_path=browser_path, args=FLAGS, **PHONE
-        )
-        running.append(context)
-        return context
-
-    yield start
-    for context in running:
-        context.close()
-
-
-def kept(page: Any) -> None:
-    words = page.locator("[data-offline-status]", has_text="calculators of")
-    words.first.wait_for(state="attached", timeout=60_000)
 
 
 def test_everything_works_with_network_off_and_browser_restarted(device: Any, site: Path) -> None:

@@ -26,7 +26,7 @@ from calc.clients.job_fields import section
 from docs_build.page import jobs, pack, photos_html
 from tests.calc.clients import job_files
 
-from .conftest import FLAGS, PHONE, Host, Watch, serving
+from .conftest import PHONE, Host, Watch, kept, serving
 from .test_jobs import NOW, SHEET, axe, begun, bring, held, kill, opened, saved, unfold
 
 browser = pytest.mark.browser
@@ -316,23 +316,15 @@ def test_what_cannot_be_read_gets_one_sentence_and_costs_nothing(sheet: Any) -> 
 
 @browser
 def test_words_and_order_last_through_a_dead_network_and_killed_tabs(
-    playwright: Any, browser_path: str, site: Path, tmp_path: Path
+    device: Any, site: Path
 ) -> None:
-    def start() -> Any:
-        return playwright.chromium.launch_persistent_context(
-            str(tmp_path / "profile"), executable_path=browser_path, args=FLAGS, **PHONE
-        )
-
     with serving(site) as host:
-        context = start()
+        context = device()
         page = context.new_page()
         page.goto(host.local + SHEET)
-        page.locator("[data-offline-status]", has_text="calculators of").first.wait_for(
-            state="attached", timeout=60_000
-        )
-        context.close()
+        kept(page)
     # The server is gone, and so is the browser.
-    context = start()
+    context = device()
     watch = Watch(host.local)
     watch.over(context)
     page = started(context.new_page(), host)
@@ -348,8 +340,7 @@ def test_words_and_order_last_through_a_dead_network_and_killed_tabs(
     field(page, 1, "kind").select_option("nest")
     field(page, 2, "caption").fill("Closed with\nmortar")
     kill(page)
-    context.close()
-    context = start()
+    context = device()
     watch.over(context)
     page = ready(context.new_page(), host)
     unfold(page)

@@ -12,7 +12,7 @@ from playwright.sync_api import expect
 from calc.catalogue import find
 from docs_build.page import tally_html
 
-from .conftest import FLAGS, PHONE, Host, Watch, answered, live, serving
+from .conftest import PHONE, Host, Watch, answered, kept, live, serving
 from .test_jobs import axe, begun, held, kill, opened
 
 pytestmark = pytest.mark.browser
@@ -168,24 +168,14 @@ def test_a_pass_is_corrected_deleted_and_brought_back(tally: Any) -> None:
     assert counts(tally) == [41, 2]
 
 
-def test_a_killed_tab_and_a_dead_network_lose_no_tap(
-    playwright: Any, browser_path: str, site: Path, tmp_path: Path
-) -> None:
-    def start() -> Any:
-        return playwright.chromium.launch_persistent_context(
-            str(tmp_path / "profile"), executable_path=browser_path, args=FLAGS, **PHONE
-        )
-
+def test_a_killed_tab_and_a_dead_network_lose_no_tap(device: Any, site: Path) -> None:
     with serving(site) as host:
-        context = start()
+        context = device()
         page = context.new_page()
         page.goto(host.local + TALLY)
-        page.locator("[data-offline-status]", has_text="calculators of").first.wait_for(
-            state="attached", timeout=60_000
-        )
-        context.close()
+        kept(page)
     # The server is gone, and so is the browser.
-    context = start()
+    context = device()
     context.add_init_script(QUICK)
     watch = Watch(host.local)
     watch.over(context)

@@ -12,7 +12,7 @@ from playwright.sync_api import expect
 from calc import tables
 from docs_build.page import pack, visit_html
 
-from .conftest import FLAGS, PHONE, Host, Watch, serving
+from .conftest import PHONE, Host, Watch, kept, serving
 from .test_jobs import axe, held, kill, unfold
 
 browser = pytest.mark.browser
@@ -103,19 +103,12 @@ def shift(page: Any, path: str, milliseconds: int) -> None:
 
 @browser
 def test_a_whole_visit_without_network_with_killed_pages_and_a_restart(
-    playwright: Any, browser_path: str, site: Path, tmp_path: Path
+    device: Any, site: Path
 ) -> None:
-    def start() -> Any:
-        return playwright.chromium.launch_persistent_context(
-            str(tmp_path / "profile"), executable_path=browser_path, args=FLAGS, **PHONE
-        )
-
     with serving(site) as host:
-        context = start()
+        context = device()
         page = at(context.new_page(), host, "index")
-        page.locator("[data-offline-status]", has_text="calculators of").first.wait_for(
-            state="attached", timeout=120_000
-        )
+        kept(page, seconds=120)
     # The server is gone. A step begun without a job begins one.
     watch = Watch(host.local)
     watch.over(context)
@@ -135,8 +128,7 @@ def test_a_whole_visit_without_network_with_killed_pages_and_a_restart(
     at(page, host, "catch")
     page.locator(".visit-tick").nth(2).click()
     kill(page)  # the second time: in the middle of the catch
-    context.close()
-    context = start()  # the battery was empty: the browser is a new one
+    context = device()  # the battery was empty: the browser is a new one
     watch.over(context)
     page = context.new_page()
     page.goto(f"{host.local}safety/fogging.html")
@@ -177,7 +169,6 @@ def test_a_whole_visit_without_network_with_killed_pages_and_a_restart(
     assert record["progress"]["catch_ticks"] == ["3"]
     assert watch.faults == []
     assert watch.foreign == []
-    context.close()
 
 
 @browser

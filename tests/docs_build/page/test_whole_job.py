@@ -10,7 +10,7 @@ from typing import Any
 import pytest
 from playwright.sync_api import expect
 
-from .conftest import FLAGS, PHONE, Watch, answered, live, serving
+from .conftest import Watch, answered, kept, live, serving
 from .test_jobs import CATCHES, SHEET, begun, held, kill, opened, saved, unfold
 
 pytestmark = pytest.mark.browser
@@ -37,18 +37,12 @@ def keep(page: Any, name: str) -> None:
     expect(section.locator(".calc-said")).to_contain_text("Kept in the job", timeout=30_000)
 
 
-def test_from_the_call_to_the_season_typed_once(
-    playwright: Any, browser_path: str, site: Path, tmp_path: Path
-) -> None:
+def test_from_the_call_to_the_season_typed_once(device: Any, site: Path) -> None:
     with serving(site) as host:
-        context = playwright.chromium.launch_persistent_context(
-            str(tmp_path / "profile"), executable_path=browser_path, args=FLAGS, **PHONE
-        )
+        context = device()
         page = context.new_page()
         page.goto(host.local + SHEET)
-        page.locator("[data-offline-status]", has_text="calculators of").first.wait_for(
-            state="attached", timeout=60_000
-        )
+        kept(page)
     # The server is gone, and the browser's own network is off as well.
     context.set_offline(True)
     watch = Watch(host.local)
