@@ -42,7 +42,8 @@ class Handler(SimpleHTTPRequestHandler):
         self.send_header("Content-Security-Policy", CSP)
         self.send_header("X-Content-Type-Options", "nosniff")
         self.send_header("Referrer-Policy", "no-referrer")
-        immutable = "/_runtime/" in self.path
+        # Its manifest has one name in every edition, so a browser must ask for it anew.
+        immutable = "/_runtime/" in self.path and not self.path.endswith("/runtime.json")
         self.send_header(
             "Cache-Control", "public, max-age=31536000, immutable" if immutable else "no-cache"
         )

@@ -73,7 +73,7 @@ export class Letter extends Part {
     const reply = await jobs.query(id, {
       do: "letter",
       ...this.asked,
-      today: local(new Date()).slice(0, 10),
+      today: jobs.local(new Date(), 10),
       clocks: clocks(record),
       customary: system() === "us",
     });
@@ -184,14 +184,8 @@ export function download({ name, type, text }) {
   setTimeout(() => URL.revokeObjectURL(link.href), 60_000);
 }
 
-/** A moment as the device's own clock shows it. */
-export function local(date) {
-  if (Number.isNaN(date.getTime())) return "";
-  return new Date(date.getTime() - 60_000 * date.getTimezoneOffset()).toISOString().slice(0, 16);
-}
-
 function clocks(record) {
   const { arrive, leave } = record.job.visit ?? {};
   const known = Object.entries({ arrive, leave }).filter(([, moment]) => moment);
-  return Object.fromEntries(known.map(([name, moment]) => [name, local(new Date(moment)).slice(11)]));
+  return Object.fromEntries(known.map(([name, moment]) => [name, jobs.local(new Date(moment)).slice(11)]));
 }

@@ -38,7 +38,15 @@ function tell(id, foreign = false, words = "") {
   if (!foreign) channel?.postMessage({ id });
 }
 
-export const now = () => `${new Date().toISOString().slice(0, 19)}Z`;
+/** A moment as a job holds it: UTC, to the second. */
+export const stamp = (date) => date.toISOString().replace(/\.\d+Z$/, "Z");
+export const now = () => stamp(new Date());
+
+/** The same by the clock of this place, as a field takes it: 10 signs are a day, 16 a minute, 19 a second. */
+export function local(date, signs = 16) {
+  if (Number.isNaN(date.getTime())) return "";
+  return new Date(date.getTime() - 60_000 * date.getTimezoneOffset()).toISOString().slice(0, signs);
+}
 
 let open; // where the device forgets which job is open, the page still knows
 export const openId = () => (open = recall("job.open") ?? open);

@@ -1,6 +1,6 @@
 /** The job sheet: the list of jobs on this device and the form of the open one. */
 import * as engine from "./engine.mjs";
-import { download, Letter, local, Season } from "./jobpapers.mjs";
+import { download, Letter, Season } from "./jobpapers.mjs";
 import * as jobs from "./jobs.mjs";
 import { limits } from "./photos_store.mjs";
 import { choose, show, system } from "./unitswitch.mjs";
@@ -212,7 +212,7 @@ class Sheet {
 
   now(button) {
     const input = button.parentElement.querySelector("input");
-    input.value = local(new Date());
+    input.value = jobs.local(new Date());
     input.dispatchEvent(new Event("input", { bubbles: true }));
   }
 
@@ -362,7 +362,7 @@ function read(field) {
   if (radio) return field.querySelector("input:checked")?.value ?? "";
   const input = field.querySelector("input, select, textarea");
   if (field.dataset.kind !== "moment" || !input.value) return input.value;
-  return new Date(input.value).toISOString().replace(/\.\d+Z$/, "Z");
+  return jobs.stamp(new Date(input.value));
 }
 
 function write(field, text) {
@@ -372,7 +372,7 @@ function write(field, text) {
     return;
   }
   const input = field.querySelector("input, select, textarea");
-  if (field.dataset.kind === "moment") input.value = text ? local(new Date(text)) : "";
+  if (field.dataset.kind === "moment") input.value = text ? jobs.local(new Date(text)) : "";
   else if (input.tagName === "SELECT" && !text) input.selectedIndex = 0;
   else if (input.value !== text) input.value = text;
 }

@@ -1,7 +1,7 @@
 /** The pass timer and tally: taps in, passes out, and what is left by Python. It knows no formula. */
 import * as engine from "./engine.mjs";
 import * as jobs from "./jobs.mjs";
-import { recall, remember } from "./store.mjs";
+import { buzz, recall, remember } from "./store.mjs";
 import { Tally } from "./tallystore.mjs";
 
 const DAY = 864e5;
@@ -76,7 +76,7 @@ function tick() {
     (hours ? `${hours}:${two(minutes)}` : minutes) + `:${two(seconds)}` + (planned ? ` of ${planned}` : "");
   const over = planned && gone >= planned * 6e4;
   screen.classList.toggle("tally-over", Boolean(over));
-  if (over && rung !== run.start) navigator.vibrate?.([600, 200, 600]);
+  if (over && rung !== run.start) buzz([600, 200, 600]);
   rung = over ? run.start : 0;
 }
 
@@ -159,7 +159,7 @@ async function changed(what) {
 
 function tap(button) {
   act({ do: "tap", n: Number(button.dataset.tap) });
-  navigator.vibrate?.(20);
+  buzz(20);
   clearTimeout(spoken);
   spoken = setTimeout(() => (find(".tally-voice").textContent = `${tally.view.run?.n} caught`), PAUSE);
   if (tally.view.passes.length > 1) estimate();

@@ -112,7 +112,7 @@ const doing = {
     try {
       const id = await jobs.begin();
       if (step) await jobs.typing(id, at("begun"), { text: jobs.now(), us: false });
-      if (step === keys[0]) await jobs.typing(id, "visit.date", { text: local(Date.now()).slice(0, 10), us: false });
+      if (step === keys[0]) await jobs.typing(id, "visit.date", { text: jobs.local(new Date(), 10), us: false });
       location.reload(); // the calculators of the page are filled from the job, too
     } catch {
       say(jobs.NO_STORE, true);
@@ -122,7 +122,7 @@ const doing = {
     if (!record) return doing.open();
     if (!moment("begun")) {
       const day = step === keys[0] && !text("visit.date");
-      return keep({ [at("begun")]: jobs.now(), ...(day && { "visit.date": local(Date.now()).slice(0, 10) }) });
+      return keep({ [at("begun")]: jobs.now(), ...(day && { "visit.date": jobs.local(new Date(), 10) }) });
     }
     if (!moment("looked") && !here().length) {
       find(".visit-look").textContent = LOOK;
@@ -143,7 +143,7 @@ const doing = {
     if (!(minutes > 0 && believed(minutes * MINUTE))) return say(`Buzz and flash after: “${typed.slice(0, 40)}” ${NO_NUMBER}`, true);
     remember("visit.alarm", typed);
     const rings = new Date(Date.now() + minutes * MINUTE);
-    keep({ [at("rings")]: rings.toISOString().replace(/\.\d+Z$/, "Z") });
+    keep({ [at("rings")]: jobs.stamp(rings) });
     say(`The alarm is set for ${hour(rings)}.`);
   },
   again: () => doing.ring(),
@@ -156,8 +156,6 @@ function toggled(name, key) {
   const held = list(name);
   return (held.includes(key) ? held.filter((one) => one !== key) : [...held, key]).join("\n");
 }
-
-const local = (moment) => new Date(moment - MINUTE * new Date(moment).getTimezoneOffset()).toISOString().slice(0, 19);
 
 /** Give the card its boxes and the stops their presses. */
 function dress() {
@@ -208,7 +206,7 @@ function drawStep() {
   none.firstElementChild.textContent = moment("looked") ? `Looked at ${hour(moment("looked"))}: none of these` : "Looked: none of these";
   for (const box of document.querySelectorAll(".visit-tick input")) box.checked = list("ticks").includes(box.value);
   for (const [name, held] of Object.entries({ begun, done })) {
-    if (document.activeElement !== input(name)) input(name).value = held ? local(held) : "";
+    if (document.activeElement !== input(name)) input(name).value = held ? jobs.local(new Date(held), 19) : "";
   }
   find(".visit-since").textContent = begun ? `${hour(begun)}${done ? ` to ${hour(done)}` : ""}` : "";
   drawStops();
@@ -311,7 +309,7 @@ mount.addEventListener("change", ({ target }) => {
   if (!["begun", "done"].includes(name)) return;
   const typed = new Date(target.value);
   if (target.value && Number.isNaN(typed.getTime())) return;
-  keep({ [at(name)]: target.value ? typed.toISOString().replace(/\.\d+Z$/, "Z") : "" });
+  keep({ [at(name)]: target.value ? jobs.stamp(typed) : "" });
 });
 jobs.listen(() => refresh());
 addEventListener("storage", ({ key }) => (!key || /^handbook\.(typing|job)/.test(key)) && refresh());
