@@ -17,7 +17,6 @@ from sphinx.environment.adapters.indexentries import IndexEntries
 from sphinx.errors import SphinxError
 from sphinx.util import logging
 
-from calc.sources import KINDS
 from docs_build.print import matter, names
 from docs_build.print.assemble import (
     Chapter,
@@ -34,7 +33,7 @@ from docs_build.print.figures import Figures
 from docs_build.print.writer import markup
 from docs_build.print.writer.base import WARNING, Shared
 from docs_build.print.writer.translator import Translator
-from docs_build.sphinx_ext.sources import SOURCES, by_kind, cited, entries
+from docs_build.sphinx_ext.sources import SOURCES, by_kind, cited, counted, entries
 
 log = logging.getLogger(__name__)
 
@@ -299,9 +298,8 @@ class TrainingBuilder(Builder):
         """Return the line at the foot of a chapter: how strong its sources are."""
         if not (kinds := by_kind(cited(chapter.nodes))) or chapter.docname == SOURCES:
             return ""
-        counts = ", ".join(f"{len(found)} {KINDS[kind]}" for kind, found in kinds.items())
         link = markup.link(shared.aliases.get(f"{SOURCES}#", "sources"), "Sources", page=True)
-        return markup.block("small-note", f"{link} of this chapter: {markup.text(counts)}.")
+        return markup.block("small-note", f"{link} of this chapter: {markup.text(counted(kinds))}.")
 
     def _answers(self, shared: Shared) -> str:
         for ident, number in shared.exercises.items():

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from collections.abc import Callable
 from pathlib import Path
 from typing import Any, ClassVar
 
@@ -26,6 +27,20 @@ def note_calc(directive: SphinxDirective) -> None:
     for path in Path(calc.__file__).parent.rglob("*"):
         if path.suffix in {".py", ".toml", ".txt"}:
             directive.env.note_dependency(str(path))
+
+
+def placed(html: Callable[[], str]) -> type[SphinxDirective]:
+    """Return a directive for what stands on pages alone, made from the computing's own tables."""
+
+    class Placed(SphinxDirective):
+        """A part of the phone app; pages only."""
+
+        def run(self) -> list[nodes.Node]:
+            """Return the part, and make the page depend on what it is made from."""
+            note_calc(self)
+            return [nodes.raw("", html(), format="html")]
+
+    return Placed
 
 
 def published_checks() -> list[dict[str, Any]]:

@@ -24,8 +24,8 @@ from docs_build.page.settings_html import settings_html
 from docs_build.page.tally_html import paper_text, tally_html
 from docs_build.print import names
 from docs_build.server import CSP
-from docs_build.sphinx_ext.calculators import note_calc
-from docs_build.sphinx_ext.sources import SOURCES, by_kind, cited
+from docs_build.sphinx_ext.calculators import note_calc, placed
+from docs_build.sphinx_ext.sources import SOURCES, by_kind, cited, counted
 
 log = logging.getLogger(__name__)
 
@@ -94,7 +94,6 @@ def sources_html(keys: Iterable[str], page: str) -> str:
     kinds = by_kind(keys)
     if not kinds:
         return ""
-    counts = ", ".join(f"{len(found)} {KINDS[kind]}" for kind, found in kinds.items())
     lists = "".join(
         f"<p><b>{escape(KINDS[kind])}:</b> "
         + "; ".join(
@@ -104,34 +103,9 @@ def sources_html(keys: Iterable[str], page: str) -> str:
         for kind, found in kinds.items()
     )
     return (
-        f'<details class="page-sources"><summary>Sources of this page: {escape(counts)}</summary>'
-        f"{lists}</details>"
+        '<details class="page-sources"><summary>Sources of this page: '
+        f"{escape(counted(kinds))}</summary>{lists}</details>"
     )
-
-
-class OfflineDirective(SphinxDirective):
-    """The place of the button that keeps the book on the phone; pages only."""
-
-    def run(self) -> list[nodes.Node]:
-        """Return the mount point."""
-        return [nodes.raw("", "<div data-keep-offline></div>", format="html")]
-
-
-class JobSheetDirective(SphinxDirective):
-    """The place of the job sheet, with its form made from the declared fields; pages only."""
-
-    def run(self) -> list[nodes.Node]:
-        """Return the form, and make the page depend on the declaration."""
-        note_calc(self)
-        return [nodes.raw("", sheet_html(), format="html")]
-
-
-class SettingsDirective(SphinxDirective):
-    """The place of the settings panel; pages only."""
-
-    def run(self) -> list[nodes.Node]:
-        """Return the panel."""
-        return [nodes.raw("", settings_html(), format="html")]
 
 
 class PassTallyDirective(SphinxDirective):
@@ -198,9 +172,9 @@ def _index_terms(app: Sphinx, doctree: nodes.document) -> None:
 
 def setup(app: Sphinx) -> None:
     """Register the checks, the page context and what stands for the app in a page."""
-    app.add_directive("keep-offline", OfflineDirective)
-    app.add_directive("job-sheet", JobSheetDirective)
-    app.add_directive("settings", SettingsDirective)
+    app.add_directive("keep-offline", placed(lambda: "<div data-keep-offline></div>"))
+    app.add_directive("job-sheet", placed(sheet_html))
+    app.add_directive("settings", placed(settings_html))
     app.add_directive("pass-tally", PassTallyDirective)
     app.add_directive("photo-notes", PhotoNotesDirective)
     app.add_css_file("job.css")

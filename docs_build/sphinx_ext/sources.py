@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping, Sequence
 
 from docutils import nodes
 from sphinx import addnodes
@@ -86,6 +86,11 @@ def by_kind(keys: Iterable[str]) -> dict[str, list[Source]]:
     found = [source(key) for key in sorted(set(keys))]
     kinds = {kind: [each for each in found if each.kind == kind] for kind in KINDS}
     return {kind: each for kind, each in kinds.items() if each}
+
+
+def counted(kinds: Mapping[str, Sequence[Source]]) -> str:
+    """Return how many sources of each strength there are, in words."""
+    return ", ".join(f"{len(found)} {KINDS[kind]}" for kind, found in kinds.items())
 
 
 def cited(found: Iterable[nodes.Node]) -> set[str]:

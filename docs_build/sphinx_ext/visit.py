@@ -2,15 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
-
 from docutils import nodes
 from sphinx.application import Sphinx
 from sphinx.util.docutils import SphinxDirective
 
 from calc import tables
 from docs_build.page import visit_html
-from docs_build.sphinx_ext.calculators import note_calc
+from docs_build.sphinx_ext.calculators import note_calc, placed
 from docs_build.sphinx_ext.sources import cite
 
 
@@ -54,23 +52,11 @@ class StopsDirective(SphinxDirective):
         return [listed, nodes.raw("", visit_html.looked_html(), format="html")]
 
 
-def _placed(html: Callable[[], str]) -> type[SphinxDirective]:
-    class Placed(SphinxDirective):
-        """A part of the visit that stands on one page; pages only."""
-
-        def run(self) -> list[nodes.Node]:
-            """Return the part."""
-            note_calc(self)
-            return [nodes.raw("", html(), format="html")]
-
-    return Placed
-
-
 def setup(app: Sphinx) -> None:
     """Register the directives and the style of the visit."""
     app.add_directive("visit-step", StepDirective)
     app.add_directive("visit-stops", StopsDirective)
-    app.add_directive("visit-index", _placed(visit_html.index_html))
-    app.add_directive("visit-list", _placed(visit_html.list_html))
-    app.add_directive("visit-missing", _placed(visit_html.missing_html))
+    app.add_directive("visit-index", placed(visit_html.index_html))
+    app.add_directive("visit-list", placed(visit_html.list_html))
+    app.add_directive("visit-missing", placed(visit_html.missing_html))
     app.add_css_file("visit.css")
