@@ -2,12 +2,36 @@
  * The device's own memory snapshot of the started Python, in IndexedDB (which, unlike Cache
  * storage, also works over plain http on the local network).
  */
-import { shelf } from "./shelf.mjs";
 
+const DATABASE = "handbook-runtime";
+const SHELF = "snapshots";
 const KEY = "the one";
 const PIECE = 1 << 14; // the smallest stretch of empty memory that is left out
 
-const onShelf = shelf("handbook-runtime", "snapshots");
+function open() {
+  return new Promise((resolve, reject) => {
+    const request = indexedDB.open(DATABASE, 1);
+    request.onupgradeneeded = () => request.result.createObjectStore(SHELF);
+    request.onsuccess = () => resolve(request.result);
+    request.onerror = () => reject(request.error);
+    request.onblocked = () => reject(new Error("database blocked"));
+  });
+}
+
+/** Run one step on the shelf inside a transaction. */
+async function onShelf(mode, step) {
+  const database = await open();
+  try {
+    return await new Promise((resolve, reject) => {
+      const transaction = database.transaction(SHELF, mode);
+      const request = step(transaction.objectStore(SHELF));
+      transaction.oncomplete = () => resolve(request?.result);
+      transaction.onabort = transaction.onerror = () => reject(transaction.error);
+    });
+  } finally {
+    database.close();
+  }
+}
 
 /** A sum over every word, in four strands: a torn or altered snapshot must not compute. */
 function checksum(bytes) {
@@ -38,9 +62,7 @@ function empty(bytes) {
  */
 export async function openSnapshot() {
   try {
-    const record = await onShelf("readonly", (held, give) => {
-      held.get(KEY).onsuccess = ({ target }) => give(target.result);
-    });
+    const record = await onShelf("readonly", (shelf) => shelf.get(KEY));
     return record?.pieces && { build: record.build, read: () => read(record) };
   } catch {
     return undefined;
@@ -72,16 +94,16 @@ export async function keepSnapshot(build, bytes) {
   const parts = pieces.map(([start, end]) => bytes.subarray(start, end));
   const blob = new Blob(parts);
   const sum = checksum(new Uint8Array(await blob.arrayBuffer()));
-  await onShelf("readwrite", (held) => {
-    held.clear();
-    held.put({ build, blob, length: bytes.length, sum, pieces }, KEY);
+  await onShelf("readwrite", (shelf) => {
+    shelf.clear();
+    return shelf.put({ build, blob, length: bytes.length, sum, pieces }, KEY);
   });
 }
 
 /** Forget all snapshots. */
 export async function dropSnapshots() {
   try {
-    await onShelf("readwrite", (held) => held.clear());
+    await onShelf("readwrite", (shelf) => shelf.clear());
   } catch {
     // No storage, nothing to forget.
   }
