@@ -8,6 +8,7 @@ import shutil
 import socket
 import sys
 import threading
+import time
 from collections.abc import Iterator
 from contextlib import contextmanager, suppress
 from dataclasses import dataclass, field
@@ -223,6 +224,14 @@ def phone(warm_context: Any, host: Host) -> Iterator[Any]:
 def live(page: Any) -> None:
     """Wait until the calculators take input."""
     page.wait_for_selector("html[data-calculators=live]", state="attached", timeout=20_000)
+
+
+def until(page: Any, condition: str, seconds: float = 30) -> None:
+    """Wait from outside for what holds in the page: its policy takes no condition as text."""
+    end = time.monotonic() + seconds
+    while not page.evaluate(condition):
+        assert time.monotonic() < end, f"never: {condition}"
+        page.wait_for_timeout(20)
 
 
 def engine_until(page: Any, condition: str, seconds: float = 60) -> None:

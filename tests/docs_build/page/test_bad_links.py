@@ -10,7 +10,7 @@ from urllib.parse import quote
 
 import pytest
 
-from .conftest import Host, answered, engine_start, live
+from .conftest import Host, answered, engine_start, live, until
 from .test_jobs import ATTACK, CATCHES, bring, opened
 
 pytestmark = pytest.mark.browser
@@ -168,7 +168,7 @@ def test_two_hundred_bad_links_harm_nothing(phone: Any, host: Host) -> None:
 
 def settled(page: Any) -> dict[str, Any]:
     """Return the stored jobs, and apart from them what was typed, when all has been written."""
-    page.wait_for_function("!Object.keys(localStorage).some((key) => key.includes('typing|'))")
+    until(page, "!Object.keys(localStorage).some((key) => key.includes('typing|'))")
     records = page.evaluate("import('/_static/jobs.mjs').then((jobs) => jobs.all())")
     drafts = [
         {

@@ -17,7 +17,7 @@ from playwright.sync_api import expect
 
 from docs_build import server
 
-from .conftest import PHONE, Host, QuietServer, answered, engine_start, engine_until, live
+from .conftest import PHONE, Host, QuietServer, answered, engine_start, engine_until, live, until
 
 pytestmark = pytest.mark.browser
 SHEET = "clients/the_job.html"
@@ -304,15 +304,17 @@ def test_two_tabs_type_and_one_erases(sheet: Any, host: Host, warm_context: Any)
 def test_another_edition_taken_elsewhere_keeps_what_was_typed(phone: Any, host: Host) -> None:
     phone.goto(host.page("how_many_left"))
     live(phone)
-    phone.wait_for_function("Boolean(navigator.serviceWorker.controller)", timeout=30_000)
+    until(phone, "Boolean(navigator.serviceWorker.controller)")
     phone.reload()
     live(phone)
     phone.fill(CATCHES, "61")
     phone.wait_for_selector("[data-offline-status]:has-text('edition')", timeout=60_000)
-    phone.evaluate(
-        "self.before = true, navigator.serviceWorker.dispatchEvent(new Event('controllerchange'))"
-    )
-    phone.wait_for_function("!self.before")
+    with phone.expect_navigation(timeout=30_000):
+        phone.evaluate(
+            "self.before = true,"
+            " navigator.serviceWorker.dispatchEvent(new Event('controllerchange')), null"
+        )
+    assert not phone.evaluate("self.before")
     live(phone)
     assert phone.input_value(CATCHES) == "61"
 

@@ -26,7 +26,7 @@ from calc.clients.job_fields import section
 from docs_build.page import jobs, pack, photos_html
 from tests.calc.clients import job_files
 
-from .conftest import PHONE, Host, Watch, kept, serving
+from .conftest import PHONE, Host, Watch, kept, serving, until
 from .test_jobs import NOW, SHEET, axe, begun, bring, held, kill, opened, saved, unfold
 
 browser = pytest.mark.browser
@@ -629,7 +629,7 @@ def test_the_report_carries_the_chosen_pictures(sheet: Any, tmp_path: Path) -> N
     sheet.click("[data-job=copyLetter]")
     sheet.click("[data-job=shareLetter]")
     sheet.click("[data-job=printLetter]")
-    sheet.wait_for_function("told.printed && told.shared")
+    until(sheet, "told.printed && told.shared")
     told = sheet.evaluate("told")
     sizes = [len(body) for body in stored(sheet).values()][:3]
     assert told["shared"][0] == told["copied"]

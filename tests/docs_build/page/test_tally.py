@@ -12,7 +12,7 @@ from playwright.sync_api import expect
 from calc.catalogue import find
 from docs_build.page import tally_html
 
-from .conftest import PHONE, Host, Watch, answered, kept, live, serving
+from .conftest import PHONE, Host, Watch, answered, kept, live, serving, until
 from .test_jobs import axe, begun, held, kill, opened
 
 pytestmark = pytest.mark.browser
@@ -61,19 +61,6 @@ def run_pass(page: Any, taps: int) -> None:
     time.sleep(0.8)  # eight seconds on the quick clock
     do(page, "end")
     expect(page.locator(".tally-run")).to_be_hidden()
-
-
-def until(page: Any, condition: str) -> None:
-    """Wait in the page, whose policy takes no condition as text: ten seconds on the quick clock."""
-    page.evaluate(
-        f"""async () => {{
-          const end = performance.now() + 100_000;
-          while (!({condition})) {{
-            if (performance.now() > end) throw new Error('never');
-            await new Promise((go) => setTimeout(go, 20));
-          }}
-        }}"""
-    )
 
 
 def passes(page: Any) -> list[dict[str, Any]]:

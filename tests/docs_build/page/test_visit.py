@@ -240,9 +240,9 @@ def test_two_tabs_see_each_others_presses(warm_context: Any, phone: Any, host: H
     phone.click(PRESS)
     phone.locator(".visit-tick").nth(0).click()
     expect(other.locator(PRESS)).to_have_text("Done")
-    other.wait_for_function("document.querySelectorAll('.visit-tick :checked').length === 1")
+    expect(other.locator(".visit-tick :checked")).to_have_count(1)
     other.locator(".visit-tick").nth(1).click()
-    phone.wait_for_function("document.querySelectorAll('.visit-tick :checked').length === 2")
+    expect(phone.locator(".visit-tick :checked")).to_have_count(2)
     assert held(phone)["job"]["progress"]["open_ticks"] == ["1", "2"]
     other.close()
 
