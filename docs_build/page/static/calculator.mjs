@@ -405,3 +405,4 @@ const job = await jobs.openJob();
 const live = [...document.querySelectorAll(".calculator")].map((one) => new LiveCalculator(one, job));
 addEventListener("hashchange", () => live.some((one) => one.fromLink()));
 document.documentElement.dataset.calculators = "live";
+(self.requestIdleCallback ?? setTimeout)(() => engine.prepare());

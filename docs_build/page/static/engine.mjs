@@ -25,21 +25,42 @@ function tell(change) {
   for (const listener of listeners) listener(status, change);
 }
 
+/** Have a thread at hand, which costs little; Python starts in it when someone touches a form. */
+export function prepare() {
+  try {
+    if (status.state === "idle") spawn();
+  } catch {
+    // said when Python is to start
+  }
+}
+
+function spawn() {
+  if (worker) return;
+  const thread = new Worker(new URL("./worker.mjs", import.meta.url), { type: "module" });
+  thread.onmessage = ({ data }) => hear(data);
+  thread.onerror = (event) => {
+    event.preventDefault?.();
+    if (status.state === "idle") stop();
+    else retreat(status.state === "starting" ? "worker" : "other", event.message || "worker error");
+  };
+  worker = thread;
+}
+
+function stop() {
+  worker?.terminate();
+  worker = undefined;
+}
+
 /** Start Python unless it has been started. */
 export function start() {
   if (status.state !== "idle" && status.state !== "failed") return;
   tell({ state: "starting", done: 0, total: 0, why: "" });
   try {
-    worker = new Worker(new URL("./worker.mjs", import.meta.url), { type: "module" });
+    spawn();
   } catch (error) {
     failed("worker", String(error));
     return;
   }
-  worker.onmessage = ({ data }) => hear(data);
-  worker.onerror = (event) => {
-    event.preventDefault?.();
-    retreat(status.state === "starting" ? "worker" : "other", event.message || "worker error");
-  };
   worker.postMessage({ type: "start", how: TRIES[attempt] });
   listenFor();
 }
@@ -98,13 +119,13 @@ function retreat(why, message) {
     return;
   }
   attempt += 1;
-  worker.terminate();
+  stop();
   status.state = "idle";
   start();
 }
 
 function failed(why, message) {
-  worker?.terminate();
+  stop();
   clearTimeout(watch);
   attempt = 0;
   tell({ state: "failed", why, message });

@@ -7,6 +7,7 @@ const DATABASE = "handbook-runtime";
 const SHELF = "snapshots";
 const KEY = "the one";
 const PIECE = 1 << 14; // the smallest stretch of empty memory that is left out
+const REST = 1000; // milliseconds, in which the first answer has been given
 
 function open() {
   return new Promise((resolve, reject) => {
@@ -33,19 +34,25 @@ async function onShelf(mode, step) {
   }
 }
 
-/** A sum over every word, in four strands: a torn or altered snapshot must not compute. */
-function checksum(bytes) {
-  const words = new Uint32Array(bytes.buffer, bytes.byteOffset, bytes.byteLength >> 2);
+/**
+ * A sum over every word of some bytes in a row, in four strands: a torn or altered snapshot must
+ * not compute. All parts but the last are of whole strands.
+ */
+function checksum(parts) {
   const { imul } = Math;
-  const [prime, end] = [0x01000193, words.length & ~3];
+  const prime = 0x01000193;
   let [a, b, c, d] = [0x811c9dc5, 1, 2, 3];
-  for (let i = 0; i < end; i += 4) {
-    a = imul(a ^ words[i], prime);
-    b = imul(b ^ words[i + 1], prime);
-    c = imul(c ^ words[i + 2], prime);
-    d = imul(d ^ words[i + 3], prime);
+  for (const part of parts) {
+    const words = new Uint32Array(part.buffer, part.byteOffset, part.byteLength >> 2);
+    const end = words.length & ~3;
+    for (let i = 0; i < end; i += 4) {
+      a = imul(a ^ words[i], prime);
+      b = imul(b ^ words[i + 1], prime);
+      c = imul(c ^ words[i + 2], prime);
+      d = imul(d ^ words[i + 3], prime);
+    }
+    for (let i = end; i < words.length; i += 1) a = imul(a ^ words[i], prime);
   }
-  for (let i = end; i < words.length; i += 1) a = imul(a ^ words[i], prime);
   return (a ^ imul(b, 3) ^ imul(c, 5) ^ imul(d, 7)) >>> 0;
 }
 
@@ -57,46 +64,70 @@ function empty(bytes) {
 }
 
 /**
- * The kept snapshot, or undefined: its build, and the function that reads it. Reading rejects where
- * the bytes are not those that were kept.
+ * The kept snapshot, or undefined: the manifest it was taken under, the head that the runtime asks
+ * for, the bytes of its heap, and the function that reads it. Reading rejects where the bytes are
+ * not those that were kept; it resolves to the function that lays them into a heap of that size,
+ * of which the runtime may have written in the first `used` bytes.
  */
 export async function openSnapshot() {
   try {
     const record = await onShelf("readonly", (shelf) => shelf.get(KEY));
-    return record?.pieces && { build: record.build, read: () => read(record) };
+    if (!record?.head) return undefined;
+    const { manifest, head, size } = record;
+    return { manifest, head, size, read: () => read(record) };
   } catch {
     return undefined;
   }
 }
 
-async function read({ blob, length, sum, pieces }) {
+async function read({ blob, head, size, sum, pieces }) {
   const kept = new Uint8Array(await blob.arrayBuffer());
-  const whole = new Uint8Array(length);
-  let at = 0;
-  for (const [start, end] of pieces) {
-    whole.set(kept.subarray(at, at + end - start), start);
-    at += end - start;
+  const held = pieces.reduce((all, [start, end]) => all + end - start, 0);
+  if (held !== kept.length || checksum([head, kept]) !== sum) {
+    throw new Error("the snapshot is damaged");
   }
-  if (at !== kept.length || checksum(kept) !== sum) throw new Error("the snapshot is damaged");
-  return whole;
+  return function lay(heap, used) {
+    let at = 0;
+    let clear = 0;
+    for (const [start, end] of [...pieces, [size, size]]) {
+      if (clear < used) heap.fill(0, clear, Math.min(start, used));
+      heap.set(kept.subarray(at, at + end - start), start);
+      at += end - start;
+      clear = end;
+    }
+    setTimeout(() => giveBack(kept.buffer), REST);
+  };
 }
 
-/** Keep the snapshot of this build in place of all others; memory that holds nothing is left out. */
-export async function keepSnapshot(build, bytes) {
+/** Free what the browser itself has filled: let go, it stays until the next great collection. */
+function giveBack(buffer) {
+  const { port1, port2 } = new MessageChannel();
+  port2.close();
+  port1.postMessage(0, [buffer]);
+  port1.close();
+}
+
+/** Keep this snapshot in place of all others; memory that holds nothing is left out. */
+export async function keepSnapshot(manifest, bytes) {
+  const words = new Uint32Array(bytes.buffer, bytes.byteOffset, 2);
+  const head = bytes.slice(0, words[1]); // the runtime's own notes, whose length is its second word
+  const heap = bytes.subarray(head.length);
+  const size = heap.length;
   const pieces = [];
-  for (let start = 0; start < bytes.length; start += PIECE) {
-    const end = Math.min(start + PIECE, bytes.length);
-    if (end - start === PIECE && empty(bytes.subarray(start, end))) continue;
+  for (let start = 0; start < size; start += PIECE) {
+    const end = Math.min(start + PIECE, size);
+    if (end - start === PIECE && empty(heap.subarray(start, end))) continue;
     const last = pieces.at(-1);
     if (last?.[1] === start) last[1] = end;
     else pieces.push([start, end]);
   }
-  const parts = pieces.map(([start, end]) => bytes.subarray(start, end));
+  const parts = pieces.map(([start, end]) => heap.subarray(start, end));
+  const sum = checksum([head, ...parts]);
   const blob = new Blob(parts);
-  const sum = checksum(new Uint8Array(await blob.arrayBuffer()));
+  bytes.buffer.transfer?.(0); // the blob has its own copy
   await onShelf("readwrite", (shelf) => {
     shelf.clear();
-    return shelf.put({ build, blob, length: bytes.length, sum, pieces }, KEY);
+    return shelf.put({ manifest, blob, head, size, sum, pieces }, KEY);
   });
 }
 

@@ -62,14 +62,13 @@ function answer(id, asked) {
 async function start(wanted) {
   const began = performance.now();
   if (typeof WebAssembly === "undefined") throw new Error("no WebAssembly");
-  const early = wanted === "snapshot" ? openSnapshot() : undefined;
   // A host may let files be kept for ever; which of them belong together it must tell each time.
   const fresh = { cache: wanted === "anew" ? "reload" : "no-cache" };
-  const manifest = await (await get(new URL("runtime.json", RUNTIME), fresh)).json();
-  if (wanted === "anew") await Promise.all(manifest.files.map(renew));
-  const snapshot = await early;
-  how = snapshot?.build === manifest.build ? "snapshot" : "plain";
-  const python = await (how === "snapshot" ? restore(manifest, snapshot) : startPlain(manifest));
+  const told = get(new URL("runtime.json", RUNTIME), fresh).then((response) => response.json());
+  told.catch(() => {}); // reported below, when it is awaited
+  const snapshot = wanted === "snapshot" ? await openSnapshot() : undefined;
+  how = snapshot ? "snapshot" : "plain";
+  const python = await (snapshot ? restore(snapshot, told) : startPlain(await told, wanted));
   call = python.runPython(
     "import random\nrandom.seed()\nfrom docs_build.page.door import call\ncall",
   );
@@ -78,20 +77,17 @@ async function start(wanted) {
 }
 
 /** Load the runtime; its scripts, its WebAssembly and the snapshot come at the same time. */
-async function load(manifest, options) {
+async function load(manifest, options, ready = () => {}) {
   const indexURL = new URL(manifest.python, RUNTIME).href;
   const fetchAll = self.fetch;
   compileEarly(`${indexURL}pyodide.asm.wasm`);
-  const [{ loadPyodide }, { default: createModule }, snapshot] = await Promise.all([
+  const [{ loadPyodide }, { default: createModule }] = await Promise.all([
     import(`${indexURL}pyodide.mjs`),
     import(`${indexURL}pyodide.asm.mjs`),
-    options._loadSnapshot,
   ]);
   const createPyodideModule = async (settings) => {
     const module = await createModule(settings);
-    const heap = heapOf(snapshot);
-    // The runtime copies a snapshot only into a heap that is large enough already.
-    if (heap > module.HEAP8.length) module.growMemory(heap);
+    await ready(module);
     return module;
   };
   try {
@@ -131,22 +127,29 @@ function compileEarly(url) {
   };
 }
 
-/** Bytes of heap in a snapshot: all but its head, whose length is the head's second word. */
-function heapOf(snapshot) {
-  if (!snapshot) return 0;
-  return snapshot.length - new Uint32Array(snapshot.buffer, snapshot.byteOffset, 2)[1];
-}
-
 /** Replace a file in the caches of the browser and of the service worker. */
 async function renew({ path }) {
   await (await get(new URL(path, RUNTIME), { cache: "reload" })).arrayBuffer();
 }
 
-function restore(manifest, snapshot) {
-  return load(manifest, { _loadSnapshot: snapshot.read() });
+/**
+ * Start from the snapshot by the manifest it was taken under, while the host still tells which is
+ * the present one. The runtime gets the head alone: a copy of the heap would double it.
+ */
+function restore({ manifest, head, size, read }, told) {
+  const bytes = read();
+  bytes.catch(() => {}); // reported when it is awaited
+  return load(manifest, { _loadSnapshot: head }, async (module) => {
+    const [lay, { build }] = await Promise.all([bytes, told]);
+    if (build !== manifest.build) throw new Error("the snapshot is of an older build");
+    const used = module.HEAPU8.length;
+    if (size > used) module.growMemory(size);
+    lay(module.HEAPU8, used);
+  });
 }
 
-async function startPlain(manifest) {
+async function startPlain(manifest, wanted) {
+  if (wanted === "anew") await Promise.all(manifest.files.map(renew));
   const stop = countFetches(manifest);
   try {
     const zip = get(new URL(manifest.book, RUNTIME)).then((response) => response.arrayBuffer());
@@ -156,7 +159,7 @@ async function startPlain(manifest) {
     python.runPython(LOAD_BOOK);
     takeLater = () => {
       clearTimeout(timer);
-      timer = setTimeout(() => takeSnapshot(manifest.build, python), IDLE);
+      timer = setTimeout(() => takeSnapshot(manifest, python), IDLE);
     };
     return python;
   } finally {
@@ -165,15 +168,16 @@ async function startPlain(manifest) {
 }
 
 /** Take the snapshot, once, when nobody waits for an answer. */
-function takeSnapshot(build, python) {
+function takeSnapshot(manifest, python) {
   takeLater = () => {};
   try {
     python.runPython(WARM);
     const heap = python._module.HEAP8.length;
     if (heap > HEAP_LIMIT) throw new Error(`heap of ${heap} bytes`);
     const bytes = python.makeMemorySnapshot();
-    keepSnapshot(build, bytes).then(
-      () => postMessage({ type: "kept", bytes: bytes.length }),
+    const { length } = bytes;
+    keepSnapshot(manifest, bytes).then(
+      () => postMessage({ type: "kept", bytes: length }),
       (error) => {
         postMessage({ type: "unkept", why: String(error) });
         return dropSnapshots();
