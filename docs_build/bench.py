@@ -8,6 +8,7 @@ from __future__ import annotations
 import functools
 import gzip
 import os
+import re
 import shutil
 import statistics
 import subprocess
@@ -28,9 +29,12 @@ from docs_build.page.offline import listed
 
 RUNS = 5
 CHANGES = 240
+REST = 20  # seconds, after which the browser has collected
 PHONE = {"viewport": {"width": 360, "height": 740}, "device_scale_factor": 2}
 FLAGS = ["--no-sandbox", "--disable-gpu", "--disable-background-networking"]
 PAGE = "method/how_many_left.html"
+SHEET = "clients/the_job.html"
+HEAVY = (PAGE, SHEET, "method/pass_tally.html", "visit/catch.html", "visit/report.html")
 SCRIPTS = {".mjs", ".js"}
 
 # What a page would do with the runtime and pint alone, with our short unit file: nothing kept.
@@ -178,6 +182,7 @@ def in_browser(html: Path) -> Iterator[Row]:
             yield from _starts(chromium, url)
             yield from _memory(chromium, url)
             yield from _paints(chromium, url)
+            yield from _scripts(chromium, url, html)
         finally:
             chromium.close()
 
@@ -210,29 +215,70 @@ def _starts(chromium: Any, url: str) -> Iterator[Row]:
 
 
 def _memory(chromium: Any, url: str) -> Iterator[Row]:
-    """Measure what a page with Python running holds: its process, less that of an empty page."""
+    """Measure what the process of a page with Python running holds and shares with no other.
+
+    The first visit starts plainly and keeps a snapshot, the second one starts from it. What the
+    changes leave behind the browser collects when the page is at rest.
+    """
     import psutil
 
     talk = chromium.new_browser_cdp_session()
 
-    def largest() -> int:
+    def largest() -> float:
         found = talk.send("SystemInfo.getProcessInfo")["processInfo"]
         pids = [int(one["id"]) for one in found if one["type"] == "renderer"]
-        return max(int(psutil.Process(pid).memory_info().rss) for pid in pids)
+        return max(psutil.Process(pid).memory_full_info().uss for pid in pids) / 1e6
 
     context = chromium.new_context(**PHONE, service_workers="block", bypass_csp=True)
-    page = context.new_page()
-    empty = largest()
-    for _ in range(2):  # the first start is a plain one, the second one from the snapshot
+    for visit in ("first", "second"):
+        page = context.new_page()
         page.goto(url + PAGE)
         page.wait_for_selector("html[data-calculators=live]", state="attached")
         page.evaluate(SECOND)
         page.evaluate(KEPT)
-    page.evaluate(CHANGE, CHANGES)
-    held = largest() - empty
+        page.evaluate(CHANGE, CHANGES)
+        busy = largest()
+        page.wait_for_timeout(1000 * REST)
+        rest = largest()
+        say(f"Memory of the {visit} visit straight after {CHANGES} changes: {busy:.0f} MB.")
+        yield Row(f"memory of the {visit} visit, {REST} s after {CHANGES} changes", rest, 150, "MB")
+        page.evaluate("localStorage.clear()")
+        page.close()
     context.close()
-    what = f"memory of a page after {CHANGES} changes (its process less an empty page's)"
-    yield Row(what, held / 1e6, 150, "MB")
+
+
+def _scripts(chromium: Any, url: str, html: Path) -> Iterator[Row]:
+    """Measure the scripts of the pages that load most, with a job open and a visit under way."""
+    context = chromium.new_context(**PHONE, service_workers="block", bypass_csp=True)
+    page = context.new_page()
+    found: dict[str, float] = {}
+    page.goto(url + SHEET)
+    page.click("[data-job=begin]")
+    for name in HEAVY:
+        page.goto(url + name)
+        page.wait_for_load_state("networkidle")
+        loaded = page.evaluate(
+            "performance.getEntriesByType('resource').map(({ name }) => new URL(name).pathname)"
+        )
+        names = {one.lstrip("/") for one in loaded if Path(one).suffix in SCRIPTS}
+        found[name] = sum(_compressed(html / one) for one in _with_imports(html, names)) / 1e3
+    context.close()
+    for name, size in found.items():
+        say(f"Scripts of {name}: {size:.1f} kB.")
+    yield Row("scripts of the page that loads most, compressed", max(found.values()), 60, "kB", 1)
+
+
+def _with_imports(html: Path, names: set[str]) -> set[str]:
+    """Return scripts with what they import, and what starts in a thread or beside the page."""
+    all_names = {*names, "_static/worker.mjs", "sw.js"}
+    waiting = list(all_names)
+    while waiting:
+        text = (html / waiting.pop()).read_text(encoding="utf-8")
+        for found in re.findall(r'^import .*? from "\./(.+?)"', text, re.MULTILINE):
+            if (one := f"_static/{found}") not in all_names:
+                all_names.add(one)
+                waiting.append(one)
+    return all_names
 
 
 def _fresh(context: Any, url: str, script: str) -> Any:
@@ -263,19 +309,20 @@ def _paints(chromium: Any, url: str) -> Iterator[Row]:
 
 def transferred(html: Path) -> Iterator[Row]:
     """Measure what a first visit of the calculator's page transfers, compressed."""
-    names, scripts = _loaded(html)
-    page = sum(_compressed(html / name) for name in names)
-    own = sum(_compressed(html / name) for name in scripts)
+    page = sum(_compressed(html / name) for name in _loaded(html))
+    # The built service worker holds the list of the book's files, which is no script.
+    ours = [*(html / "_static").glob("*.mjs"), html / "_static" / "look.js", ROOT / "docs_build/page/sw.js"]
+    own = sum(_compressed(path) for path in ours)
     runtime = sum(_compressed(path) for path in (html / "_runtime").rglob("*") if path.is_file())
     yield Row("first visit without the computing part, compressed", page / 1e3, 200, "kB", 1)
-    yield Row("  of which our scripts", own / 1e3, 60, "kB", 1)
+    yield Row("all our own scripts together, of which a page loads some", own / 1e3, 60, "kB", 1)
     yield Row("first visit with the computing part", (page + runtime) / 1e6, 7.5, "MB", 2)
     whole = sum(size for group in listed(html).values() for _, _, size in group)
     yield Row("whole book kept on the phone", whole / 1e6, 25, "MB", 1)
 
 
-def _loaded(html: Path) -> tuple[list[str], list[str]]:
-    """Return the files that the calculator's page loads, and the scripts among them."""
+def _loaded(html: Path) -> list[str]:
+    """Return the files that the calculator's page names, with every module of the book."""
     from html.parser import HTMLParser
 
     found: list[str] = [PAGE]
@@ -290,9 +337,7 @@ def _loaded(html: Path) -> tuple[list[str], list[str]]:
     Links().feed((html / PAGE).read_text(encoding="utf-8"))
     static = html / "_static"
     modules = [f"_static/{path.name}" for path in static.glob("*.mjs")]
-    names = [name for name in dict.fromkeys([*found, *modules]) if (html / name).is_file()]
-    scripts = [name for name in names if Path(name).suffix in SCRIPTS]
-    return names, [*scripts, "sw.js"]
+    return [name for name in dict.fromkeys([*found, *modules]) if (html / name).is_file()]
 
 
 def _compressed(path: Path) -> int:
