@@ -44,7 +44,12 @@ async function install() {
     if (before.some((list) => list.groups.includes(group))) groups.push(group);
   }
   await caches.delete(CACHE); // the rest of an attempt that was cut off
-  await keep(groups, () => {});
+  try {
+    await keep(groups, () => {});
+  } catch (error) {
+    await caches.delete(CACHE); // half an edition is of no use, and jobs need the room
+    throw error;
+  }
   await newest(new Request(here(EDITIONS)));
 }
 
@@ -79,16 +84,28 @@ async function keep(groups, tell) {
   const total = wanted.reduce((sum, [, , bytes]) => sum + bytes, 0);
   let done = 0;
   const queue = [...wanted];
+  const brought = [];
   const bring = async () => {
     for (let entry = queue.shift(); entry; entry = queue.shift()) {
       const [path, hash, bytes] = entry;
-      if (!(await cache.match(here(path)))) await put(cache, older, path, hash);
+      if (!(await cache.match(here(path)))) {
+        await put(cache, older, path, hash);
+        brought.push(path);
+      }
       list.hashes[path] = hash;
       done += bytes;
       tell({ done, total });
     }
   };
-  await Promise.all(Array.from({ length: AT_ONCE }, bring));
+  const ends = await Promise.allSettled(Array.from({ length: AT_ONCE }, bring));
+  const failed = ends.filter(({ status }) => status === "rejected").map(({ reason }) => reason);
+  if (failed.length) {
+    const full = failed.find(({ name }) => name === "QuotaExceededError");
+    if (!full) throw failed[0];
+    // Jobs share the room: what came last gives it back to them.
+    for (const path of brought) await cache.delete(here(path));
+    throw new Error("this device has no room left for it");
+  }
   list.groups = [...new Set([...list.groups, ...groups])];
   await cache.put(here(LIST), new Response(JSON.stringify(list)));
 }

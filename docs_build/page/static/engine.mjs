@@ -95,7 +95,10 @@ function hear(data) {
     tell({ state: "ready", how: data.how, milliseconds: data.milliseconds });
     for (const id of waiting.keys()) send(id);
   }
-  if (data.type === "reply") settle(data.id, (one) => one.resolve(data.reply));
+  if (data.type === "reply") {
+    attempt = 0; // what dies later may start from the snapshot again
+    settle(data.id, (one) => one.resolve(data.reply));
+  }
   if (data.type === "failed" && status.state !== "failed") retreat(data.why, data.message);
   if (data.type === "fault") {
     if (data.how === "snapshot") retreat("other", data.message);

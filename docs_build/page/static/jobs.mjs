@@ -61,6 +61,9 @@ export function setOpen(id) {
 const seen = new Map(); // the records as this page knows them
 const gone = new Map(); // those that were rubbed out, and where: here, or elsewhere (in another page)
 const hands = new Map(); // those of them that the device would not take; null: would not rub out
+const base = new Map(); // how the device had a record when this page last gave or took it
+const untaken = new Map(); // by record, what was typed and is in hand only
+const rewritten = new Set(); // those in hand that Python has changed as a whole
 const disk = shelf(DATABASE, SHELF, { keyPath: "id" }, () => openId() && get(openId()));
 
 /** Where a job was rubbed out while this page was open, or undefined. */
@@ -69,20 +72,58 @@ export const erased = (id) => gone.get(id);
 /** Whether the device has taken all that it was given. */
 export const stored = () => hands.size === 0;
 
-/** Run a step on the device; what that refuses stays in the page's hands until it is taken. */
-async function inside(mode, step, again = true) {
-  const given = [...hands];
+let turn = Promise.resolve();
+
+/** Run a step on the device, one after the other: what is in hand must be given only once. */
+function inside(mode, step) {
+  const mine = turn.then(() => attempt(mode, step));
+  turn = mine.catch(() => {});
+  return mine;
+}
+
+/** What the device refuses stays in the page's hands until it is taken. */
+async function attempt(mode, step, again = true) {
+  const given = [...hands.keys()];
   try {
     const told = await disk(given.length ? "readwrite" : mode, (held, give) => {
-      for (const [id, record] of given) record ? held.put(record) : held.delete(id);
-      step(held, give);
+      const next = (at) => {
+        if (at === given.length) return step(held, give);
+        const record = hands.get(given[at]);
+        const then = (request) => (request.onsuccess = () => next(at + 1));
+        if (!record) return then(held.delete(given[at]));
+        held.get(record.id).onsuccess = ({ target }) => then(held.put(joined(record, target.result)));
+      };
+      next(0);
     });
-    for (const [id, record] of given) if (hands.get(id) === record) hands.delete(id);
+    given.forEach(letGo);
     return told;
   } catch {
     // A browser that deletes closes the connection first: the next one tells what is left.
-    return again ? inside(mode, step, false) : inHands(step);
+    return again ? attempt(mode, step, false) : inHands(step);
   }
+}
+
+function letGo(id) {
+  hands.delete(id);
+  untaken.delete(id);
+  rewritten.delete(id);
+}
+
+/** What is in hand, with what another page has given the device since; neither knew this rev. */
+function joined(mine, there) {
+  if (!there || JSON.stringify(there) === base.get(mine.id)) return mine;
+  const rev = Math.max(mine.rev, there.rev) + 1;
+  if (rewritten.has(mine.id)) {
+    const raw = { ...there.raw, ...mine.raw };
+    return { ...mine, rev, raw, drafts: { ...there.drafts, ...mine.drafts } };
+  }
+  for (const [path, entry] of untaken.get(mine.id) ?? []) apply(there, path, entry);
+  return { ...there, rev };
+}
+
+function saw(record) {
+  seen.set(record.id, record);
+  if (stored()) base.set(record.id, JSON.stringify(record));
 }
 
 /** The same step on what the page knows; a request answers as one of the database does. */
@@ -118,7 +159,7 @@ async function update(id, change) {
       give(record);
     };
   });
-  if (record) seen.set(id, record);
+  if (record) saw(record);
   if (record && lost && openId() === id) {
     remember("job.open", id);
     tell(id, true, PUT_BACK);
@@ -137,7 +178,7 @@ export async function all() {
   const records = await inside("readonly", (shelf, give) => {
     shelf.getAll().onsuccess = ({ target }) => give(target.result);
   });
-  for (const record of records) seen.set(record.id, record);
+  records.forEach(saw);
   return records.sort((one, other) => (one.touched < other.touched ? 1 : -1));
 }
 
@@ -152,7 +193,7 @@ export async function get(id) {
   const record = await inside("readonly", (shelf, give) => {
     shelf.get(id).onsuccess = ({ target }) => give(target.result);
   });
-  if (record) seen.set(id, record);
+  if (record) saw(record);
   return record ?? (known(id) ? update(id, () => {}) : undefined);
 }
 
@@ -266,8 +307,12 @@ async function write() {
     const batch = [...waiting.values()];
     waiting.clear();
     for (const { id, path, entry } of batch) {
+      if (!untaken.has(id)) untaken.set(id, new Map());
+      untaken.get(id).set(path, entry);
       await update(id, (record) => apply(record, path, entry));
-      if (stored()) settled(id, path, entry);
+      if (!stored()) continue;
+      untaken.get(id)?.delete(path);
+      settled(id, path, entry);
     }
   }
   if (!stored()) throw new Error(NO_STORE);
@@ -328,6 +373,7 @@ export async function change(id, question, also = () => {}) {
       return true;
     });
     if (kept) {
+      if (!stored()) rewritten.add(id);
       tell(id);
       return reply;
     }
