@@ -311,7 +311,11 @@ def transferred(html: Path) -> Iterator[Row]:
     """Measure what a first visit of the calculator's page transfers, compressed."""
     page = sum(_compressed(html / name) for name in _loaded(html))
     # The built service worker holds the list of the book's files, which is no script.
-    ours = [*(html / "_static").glob("*.mjs"), html / "_static" / "look.js", ROOT / "docs_build/page/sw.js"]
+    ours = [
+        *(html / "_static").glob("*.mjs"),
+        html / "_static" / "look.js",
+        ROOT / "docs_build/page/sw.js",
+    ]
     own = sum(_compressed(path) for path in ours)
     runtime = sum(_compressed(path) for path in (html / "_runtime").rglob("*") if path.is_file())
     yield Row("first visit without the computing part, compressed", page / 1e3, 200, "kB", 1)

@@ -14,6 +14,9 @@ from pathlib import Path
 from docs_build import build, editions, review, server
 from docs_build.bootstrap import OUT, ROOT, Trouble, say
 
+MOST_AT_A_TIME = 4
+"""Files of tests that run side by side, each with a browser of its own."""
+
 BROWSERS = ("chromium", "chromium-browser", "google-chrome", "google-chrome-stable", "chrome")
 
 
@@ -67,7 +70,9 @@ def test(arguments: list[str]) -> int:
     build.site()
     if not arguments:
         build.pdf("trainer", doctrees=build.DOCTREES)
-    runs = [[sys.executable, "-m", "pytest", *arguments]]
+    at_a_time = min(os.cpu_count() or 1, MOST_AT_A_TIME)
+    several = [] if arguments or at_a_time == 1 else ["-n", str(at_a_time), "--dist", "loadfile"]
+    runs = [[sys.executable, "-m", "pytest", *several, *arguments]]
     notebooks = sorted(str(path) for path in (ROOT / "handbook").rglob("*.ipynb"))
     if notebooks and not arguments:
         # Warnings of the notebook tools themselves are not ours to turn into errors.

@@ -33,7 +33,7 @@ def tally_html(up: str) -> str:
         f'<a class="tally-more" href="{up}method/how_many_left.html">Full calculator</a>'
         f'<a href="{up}method/pass_tally.html#weigh-the-bin-instead">Weigh the bin</a></div>\n'
         f"{_field('planned', 'Planned minutes of a pass', 'decimal', 'May stay empty.')}\n"
-        f'<div class="tally-bar">{_button("take", "", "tally-take")}'
+        f'<div class="tally-bar">{_button("take", "Take the count by weight", "tally-take")}'
         f"{_button('clear', 'New count')}</div>\n"
         f"{_screen()}\n</section>\n"
     )

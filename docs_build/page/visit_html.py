@@ -64,6 +64,7 @@ def missing_html() -> str:
         '<p class="visit-whole" hidden>Nothing of this list is missing in the job.</p>'
         f'<ul class="visit-missing">{items}</ul>\n'
         f'<p><a class="visit-link" href="{JOB_SHEET}">Fill in the job sheet</a></p>\n'
+        f'<p><a class="visit-link" href="{JOB_SHEET}#job-letter-kind">Write the letter</a></p>\n'
     )
 
 

@@ -386,3 +386,8 @@ async function signs(file, most) {
 }
 
 for (const mount of document.querySelectorAll("[data-job-sheet]")) await new Sheet(mount).start();
+
+// An address may lead to a part of the sheet that was not there yet when the page was opened.
+const aimed = document.getElementById(location.hash.slice(1));
+aimed?.closest("details")?.setAttribute("open", "");
+aimed?.scrollIntoView();

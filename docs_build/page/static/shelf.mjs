@@ -30,7 +30,7 @@ export function shelf(database, name, options, lost = () => {}) {
       let told;
       step(transaction.objectStore(name), (result) => (told = result));
       transaction.oncomplete = () => resolve(told);
-      transaction.onabort = transaction.onerror = () => reject(transaction.error);
+      transaction.onabort = () => reject(transaction.error ?? new Error("not stored"));
     });
   };
 }

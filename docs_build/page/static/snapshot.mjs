@@ -27,7 +27,7 @@ async function onShelf(mode, step) {
       const transaction = database.transaction(SHELF, mode);
       const request = step(transaction.objectStore(SHELF));
       transaction.oncomplete = () => resolve(request?.result);
-      transaction.onabort = transaction.onerror = () => reject(transaction.error);
+      transaction.onabort = () => reject(transaction.error ?? new Error("not stored"));
     });
   } finally {
     database.close();

@@ -154,9 +154,7 @@ def test_a_kill_amid_an_update_leaves_the_old_edition_and_the_job(
         assert [one["job"]["title"] for one in page.evaluate(RECORDS)] == ["Amid"]
 
 
-def test_two_tabs_on_a_full_device_lose_nothing(
-    sheet: Any, host: Host, warm_context: Any
-) -> None:
+def test_two_tabs_on_a_full_device_lose_nothing(sheet: Any, host: Host, warm_context: Any) -> None:
     sheet.add_init_script(FULL % "false")
     opened(sheet, host)
     begun(sheet)
@@ -165,7 +163,10 @@ def test_two_tabs_on_a_full_device_lose_nothing(
     other = warm_context.new_page()
     other.add_init_script(FULL % "false")
     opened(other, host)
-    for page, name, words in ((sheet, "notes", "Gate sticks"), (other, "client.name", "A. Example")):
+    for page, name, words in (
+        (sheet, "notes", "Gate sticks"),
+        (other, "client.name", "A. Example"),
+    ):
         page.evaluate("self.full = true")
         page.fill(f"[name='{name}']", words)
         expect(page.locator(".job-said")).to_contain_text("has no room left")
@@ -188,7 +189,7 @@ def test_two_tabs_on_a_full_device_lose_nothing(
 def test_too_little_memory_is_said_and_nothing_typed_is_lost(
     playwright: Any, browser_path: str, host: Host, pages: int
 ) -> None:
-    """The browser itself refuses: a heap of so many pages of 64 KiB starts, or grows, no further."""
+    """The browser itself refuses a heap of more than so many pages of 64 KiB."""
     flags = [*FLAGS, f"--js-flags=--wasm-max-mem-pages={pages}"]
     browser = playwright.chromium.launch(executable_path=browser_path, args=flags)
     page = browser.new_context(**PHONE, service_workers="block").new_page()
@@ -227,7 +228,8 @@ def test_workers_come_and_go_and_one_stays(phone: Any, host: Host) -> None:
     for turn in range(5):
         phone.evaluate(
             """self.last.terminate(); self.answers = 0;
-            document.addEventListener('calculator:answer', () => (self.answers += 1), { once: true });"""
+            const count = () => (self.answers += 1);
+            document.addEventListener('calculator:answer', count, { once: true });"""
         )
         phone.fill(CATCHES, str(60 + turn))
         until(phone, "self.answers === 1", 60)

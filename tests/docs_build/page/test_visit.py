@@ -425,3 +425,10 @@ def test_without_scripts_a_step_reads_whole(chromium: Any, host: Host) -> None:
         assert page.locator(css).first.is_visible(), css
     assert page.locator(".visit-turn button").is_hidden()
     context.close()
+
+
+@browser
+def test_the_report_leads_to_the_letter(phone: Any, host: Host) -> None:
+    fresh(phone, host)
+    at(phone, host, "report").click("text=Write the letter")
+    expect(phone.locator("#job-letter-kind")).to_be_in_viewport(timeout=30_000)
