@@ -17,6 +17,9 @@ from docs_build.bootstrap import OUT, ROOT, Trouble, say
 MOST_AT_A_TIME = 4
 """Files of tests that run side by side, each with a browser of its own."""
 
+BY_FILE = ["--dist", "loadfile", "--no-loadscope-reorder"]
+"""A file's tests share what they set up; the files begin in the order in which they stand."""
+
 BROWSERS = ("chromium", "chromium-browser", "google-chrome", "google-chrome-stable", "chrome")
 
 
@@ -71,7 +74,7 @@ def test(arguments: list[str]) -> int:
     if not arguments:
         build.pdf("trainer", doctrees=build.DOCTREES)
     at_a_time = min(os.cpu_count() or 1, MOST_AT_A_TIME)
-    several = [] if arguments or at_a_time == 1 else ["-n", str(at_a_time), "--dist", "loadfile"]
+    several = [] if arguments or at_a_time == 1 else ["-n", str(at_a_time), *BY_FILE]
     runs = [[sys.executable, "-m", "pytest", *several, *arguments]]
     notebooks = sorted(str(path) for path in (ROOT / "handbook").rglob("*.ipynb"))
     if notebooks and not arguments:

@@ -35,6 +35,11 @@ def trainer_pdf(site: Path) -> Path:
     return made if made.exists() else build.pdf("trainer", doctrees=build.DOCTREES)
 
 
+def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
+    """Begin with the file that takes longest: at the end all others would wait for it."""
+    items.sort(key=lambda item: item.path.name != "test_every_page.py")
+
+
 def pytest_terminal_summary(terminalreporter: pytest.TerminalReporter) -> None:
     """Print how many outside checks ran, on a line of their own."""
     counted = {

@@ -35,7 +35,7 @@ export function listen(listener) {
 
 function tell(id, foreign = false, words = "") {
   for (const listener of listeners) listener(id, foreign, words);
-  if (!foreign) channel?.postMessage({ id });
+  if (!foreign && stored()) channel?.postMessage({ id }); // of what is in hand no other page can read
 }
 
 /** A moment as a job holds it: UTC, to the second. */
@@ -95,7 +95,10 @@ async function attempt(mode, step, again = true) {
       };
       next(0);
     });
-    given.forEach(letGo);
+    for (const id of given) {
+      letGo(id);
+      if (!gone.has(id)) channel?.postMessage({ id });
+    }
     return told;
   } catch {
     // A browser that deletes closes the connection first: the next one tells what is left.

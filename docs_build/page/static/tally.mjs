@@ -64,7 +64,7 @@ function settle() {
 }
 
 function tick() {
-  const { run } = tally.view;
+  const run = tally?.view.run; // the clocks run before the first count has been read
   if (!run) return;
   const since = performance.now() - anchor.page;
   if (Date.now() < anchor.wall + since - JUMP) back = true;

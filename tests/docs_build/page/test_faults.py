@@ -488,7 +488,7 @@ def test_a_worker_that_dies_with_a_question_is_replaced(phone: Any, host: Host) 
         };
         const later = setTimeout;
         self.setTimeout = (run, wait, ...rest) =>
-          later(run, wait === 30_000 ? 300 : wait, ...rest);"""
+          later(run, wait === 30_000 ? 2500 : wait, ...rest);"""
     )
     phone.goto(host.page("how_many_left"))
     live(phone)

@@ -29,6 +29,8 @@ from .test_faults import (
     sheet,
 )
 from .test_offline import new_edition, replace_files
+from .test_tally import counts, do, passes, ready, tap
+from .test_visit import PRESS, at
 
 pytestmark = pytest.mark.browser
 __all__ = ["sheet"]  # the fixture
@@ -169,7 +171,7 @@ def test_two_tabs_on_a_full_device_lose_nothing(sheet: Any, host: Host, warm_con
     ):
         page.evaluate("self.full = true")
         page.fill(f"[name='{name}']", words)
-        expect(page.locator(".job-said")).to_contain_text("has no room left")
+        expect(page.locator(".job-said")).to_contain_text("has no room left", timeout=30_000)
         assert page.input_value(f"[name='{name}']") == words
     assert saved(sheet)["notes"] == "Gate sticks"
     assert saved(other)["client"]["name"] == "A. Example"
@@ -237,3 +239,52 @@ def test_workers_come_and_go_and_one_stays(phone: Any, host: Host) -> None:
         before = before or listeners()
     assert listeners() < before + 5
     assert len([one for one in phone.workers if "worker.mjs" in one.url]) == 1
+
+
+def test_twenty_four_hours_by_the_clock(chromium: Any, host: Host) -> None:
+    """Every timer of a day runs: passes are counted and a step is under way, hour after hour."""
+    context = chromium.new_context(**PHONE, service_workers="block")
+    context.clock.install(time="2026-08-20T06:00:00Z")
+    page = context.new_page()
+    faults: list[str] = []
+    page.on("pageerror", lambda error: faults.append(str(error)))
+    talk = context.new_cdp_session(page)
+    talk.send("Performance.enable")
+
+    def held() -> dict[str, float]:
+        talk.send("HeapProfiler.collectGarbage")
+        metrics = talk.send("Performance.getMetrics")["metrics"]
+        return {one["name"]: one["value"] for one in metrics}
+
+    typed_job(page, host, "A long day")
+    at(page, host, "catch")
+    page.click(PRESS)
+    expect(page.locator(PRESS)).to_have_text("Done")
+    sizes = []
+    for hour in range(24):
+        ready(page, host)
+        do(page, "start")
+        tap(page, 1 + hour % 3)
+        context.clock.run_for(20 * 60_000)
+        do(page, "end")
+        expect(page.locator(".tally-run")).to_be_hidden()
+        at(page, host, "catch")
+        context.clock.run_for(10 * 60_000)
+        before = held()
+        context.clock.run_for(30 * 60_000)
+        after = held()
+        # An answer may come in meanwhile; a leak would hold one of each of thousands of ticks.
+        assert after["Nodes"] < before["Nodes"] + 1000, hour
+        assert after["JSEventListeners"] < before["JSEventListeners"] + 50, hour
+        assert after["JSHeapUsedSize"] < before["JSHeapUsedSize"] * 1.2 + 500_000, hour
+        sizes.append(page.evaluate("JSON.stringify({ ...localStorage }).length"))
+    assert sizes[-1] < sizes[5] + 2_000
+    (record,) = page.evaluate(RECORDS)
+    assert record["job"]["title"] == "A long day"
+    assert counts(page) == [1 + hour % 3 for hour in range(24)]
+    minutes = [one["minutes"] for one in passes(page)]
+    assert all(20 <= each < 21 for each in minutes), minutes
+    # No step takes a day: the page asks for the times and drops no press.
+    assert "Check the times" in page.inner_text(".visit")
+    assert faults == []
+    context.close()

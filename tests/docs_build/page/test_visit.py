@@ -343,7 +343,9 @@ def test_a_store_that_fails_in_the_middle_keeps_the_press_on_the_screen(
     at(phone, host, "open").click(PRESS)
     held(phone)
     phone.evaluate(
-        "() => { IDBObjectStore.prototype.put = function () { this.transaction.abort(); };"
+        "() => { const { put } = IDBObjectStore.prototype;"
+        " IDBObjectStore.prototype.put = function (...given) {"
+        " const request = put.apply(this, given); this.transaction.abort(); return request; };"
         " Storage.prototype.setItem ="
         " () => { throw new DOMException('full', 'QuotaExceededError'); }; }"
     )
