@@ -20,6 +20,9 @@ MOST_AT_A_TIME = 4
 BY_FILE = ["--dist", "loadfile", "--no-loadscope-reorder"]
 """A file's tests share what they set up; the files begin in the order in which they stand."""
 
+TESTS_FAILED = 1
+"""What pytest returns when it ran and found a failure."""
+
 BROWSERS = ("chromium", "chromium-browser", "google-chrome", "google-chrome-stable", "chrome")
 
 
@@ -75,15 +78,17 @@ def test(arguments: list[str]) -> int:
         build.pdf("trainer", doctrees=build.DOCTREES)
     at_a_time = min(os.cpu_count() or 1, MOST_AT_A_TIME)
     several = [] if arguments or at_a_time == 1 else ["-n", str(at_a_time), *BY_FILE]
-    runs = [[sys.executable, "-m", "pytest", *several, *arguments]]
+    pytest = [sys.executable, "-m", "pytest"]
+    status = subprocess.call([*pytest, *several, *arguments], cwd=ROOT)
+    if several and status == TESTS_FAILED:
+        say("What failed beside other tests is tried alone: some of them measure time.")
+        alone = ["--last-failed", "--last-failed-no-failures=none"]
+        status = subprocess.call([*pytest, *alone], cwd=ROOT)
     notebooks = sorted(str(path) for path in (ROOT / "handbook").rglob("*.ipynb"))
     if notebooks and not arguments:
         # Warnings of the notebook tools themselves are not ours to turn into errors.
         nbval = ["-p", "no:cacheprovider", "-W", "ignore", "--nbval", "--nbval-current-env"]
-        runs.append([sys.executable, "-m", "pytest", *nbval, *notebooks])
-    status = 0
-    for command in runs:
-        status = status or subprocess.call(command, cwd=ROOT)
+        status = status or subprocess.call([*pytest, *nbval, *notebooks], cwd=ROOT)
     say(review.told(build.HANDBOOK, date.today()))
     return status
 

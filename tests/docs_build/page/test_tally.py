@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import time
 from pathlib import Path
 from typing import Any
@@ -181,7 +182,9 @@ def test_a_killed_tab_and_a_dead_network_lose_no_tap(device: Any, site: Path) ->
     do(page, "end")
     assert counts(page) == [16, 8, 4]
     assert passes(page)[2]["minutes"] >= 0.25, "the time ran on while the page was dead"
-    expect(page.locator(".tally-told")).to_contain_text("At least", timeout=60_000)
+    # A slow machine makes the third pass a long one, in which four may be as many as before.
+    told = re.compile("At least|the catch does not fall")
+    expect(page.locator(".tally-told")).to_contain_text(told, timeout=60_000)
     context.close()
     assert watch.foreign == []
 
