@@ -31,6 +31,8 @@ export function shelf(database, name, options, lost = () => {}) {
       step(transaction.objectStore(name), (result) => (told = result));
       transaction.oncomplete = () => resolve(told);
       transaction.onabort = () => reject(transaction.error ?? new Error("not stored"));
+      // A browser that takes the database away ends a transaction with this event alone.
+      transaction.onerror = ({ target }) => reject(target.error);
     });
   };
 }

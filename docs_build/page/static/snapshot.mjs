@@ -28,6 +28,7 @@ async function onShelf(mode, step) {
       const request = step(transaction.objectStore(SHELF));
       transaction.oncomplete = () => resolve(request?.result);
       transaction.onabort = () => reject(transaction.error ?? new Error("not stored"));
+      transaction.onerror = ({ target }) => reject(target.error);
     });
   } finally {
     database.close();
