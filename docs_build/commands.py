@@ -20,9 +20,6 @@ MOST_AT_A_TIME = 4
 BY_FILE = ["--dist", "loadfile", "--no-loadscope-reorder"]
 """A file's tests share what they set up; the files begin in the order in which they stand."""
 
-TESTS_FAILED = 1
-"""What pytest returns when it ran and found a failure."""
-
 BROWSERS = ("chromium", "chromium-browser", "google-chrome", "google-chrome-stable", "chrome")
 
 
@@ -71,6 +68,8 @@ def serve(port: int, no_serve: bool, make: Callable[[], Path]) -> int:
 
 def test(arguments: list[str]) -> int:
     """Run pytest over the tests, then nbval over the notebooks; return the first failure."""
+    import pytest
+
     browser()
     say("Building the handbook …")
     build.site()
@@ -78,17 +77,17 @@ def test(arguments: list[str]) -> int:
         build.pdf("trainer", doctrees=build.DOCTREES)
     at_a_time = min(os.cpu_count() or 1, MOST_AT_A_TIME)
     several = [] if arguments or at_a_time == 1 else ["-n", str(at_a_time), *BY_FILE]
-    pytest = [sys.executable, "-m", "pytest"]
-    status = subprocess.call([*pytest, *several, *arguments], cwd=ROOT)
-    if several and status == TESTS_FAILED:
+    command = [sys.executable, "-m", "pytest"]
+    status = subprocess.call([*command, *several, *arguments], cwd=ROOT)
+    if several and status == pytest.ExitCode.TESTS_FAILED:
         say("What failed beside other tests is tried alone: some of them measure time.")
         alone = ["--last-failed", "--last-failed-no-failures=none"]
-        status = subprocess.call([*pytest, *alone], cwd=ROOT)
+        status = subprocess.call([*command, *alone], cwd=ROOT)
     notebooks = sorted(str(path) for path in (ROOT / "handbook").rglob("*.ipynb"))
     if notebooks and not arguments:
         # Warnings of the notebook tools themselves are not ours to turn into errors.
         nbval = ["-p", "no:cacheprovider", "-W", "ignore", "--nbval", "--nbval-current-env"]
-        status = status or subprocess.call([*pytest, *nbval, *notebooks], cwd=ROOT)
+        status = status or subprocess.call([*command, *nbval, *notebooks], cwd=ROOT)
     say(review.told(build.HANDBOOK, date.today()))
     return status
 

@@ -109,6 +109,19 @@ def checked(page: Any) -> None:
     )
 
 
+def metrics(page: Any) -> Callable[[], dict[str, float]]:
+    """Return the function that tells what the page holds once all garbage is collected."""
+    talk = page.context.new_cdp_session(page)
+    talk.send("Performance.enable")
+
+    def held() -> dict[str, float]:
+        talk.send("HeapProfiler.collectGarbage")
+        told = talk.send("Performance.getMetrics")["metrics"]
+        return {one["name"]: one["value"] for one in told}
+
+    return held
+
+
 def saved(page: Any) -> dict[str, Any]:
     with page.expect_download() as coming:
         page.click("[data-job=save]")
@@ -133,6 +146,15 @@ DENIED = """
   for (const name of ['localStorage', 'indexedDB', 'caches']) {
     Object.defineProperty(self, name, { get() { throw new DOMException('no', 'SecurityError'); } });
   }
+"""
+MORTAL = """
+  const Real = Worker;
+  self.Worker = class extends Real {
+    constructor(...given) { super(...given); self.last = this; }
+  };
+  const later = setTimeout;
+  self.setTimeout = (run, wait, ...rest) =>
+    later(run, wait === 30_000 ? 2500 : wait, ...rest);
 """
 CLOSED = "IDBFactory.prototype.open = () => { throw new DOMException('no', 'UnknownError'); };"
 
@@ -481,15 +503,7 @@ def test_a_flipped_bit_of_the_snapshot_is_found(phone: Any, host: Host) -> None:
 
 
 def test_a_worker_that_dies_with_a_question_is_replaced(phone: Any, host: Host) -> None:
-    phone.add_init_script(
-        """const Real = Worker;
-        self.Worker = class extends Real {
-          constructor(...given) { super(...given); self.last = this; }
-        };
-        const later = setTimeout;
-        self.setTimeout = (run, wait, ...rest) =>
-          later(run, wait === 30_000 ? 2500 : wait, ...rest);"""
-    )
+    phone.add_init_script(MORTAL)
     phone.goto(host.page("how_many_left"))
     live(phone)
     engine_start(phone)
@@ -513,14 +527,7 @@ def test_a_day_of_use_grows_nothing(sheet: Any, host: Host) -> None:
       }
     }"""
     size = "JSON.stringify({ ...localStorage }).length"
-    talk = sheet.context.new_cdp_session(sheet)
-    talk.send("Performance.enable")
-
-    def held() -> dict[str, float]:
-        talk.send("HeapProfiler.collectGarbage")
-        metrics = talk.send("Performance.getMetrics")["metrics"]
-        return {one["name"]: one["value"] for one in metrics}
-
+    held = metrics(sheet)
     opened(sheet, host)
     for title in ("One", "Two"):
         begun(sheet)

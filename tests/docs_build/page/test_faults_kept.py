@@ -19,11 +19,13 @@ from .conftest import FLAGS, PHONE, Host, answered, engine_start, kept, live, se
 from .test_faults import (
     CATCHES,
     FULL,
+    MORTAL,
     RECORDS,
     STATUS,
     begun,
     checked,
     faulty,
+    metrics,
     opened,
     saved,
     sheet,
@@ -60,6 +62,10 @@ def typed_job(page: Any, host: Host, title: str) -> None:
     checked(page)
 
 
+def titles(page: Any) -> list[str]:
+    return [one["job"]["title"] for one in page.evaluate(RECORDS)]
+
+
 def test_a_device_without_room_for_the_book_has_room_for_a_job(device: Any, site: Path) -> None:
     with serving(site) as host:
         page = device().new_page()
@@ -71,11 +77,11 @@ def test_a_device_without_room_for_the_book_has_room_for_a_job(device: Any, site
         expect(status).to_contain_text("could not be kept on this device", timeout=60_000)
         assert page.evaluate(CACHED) == 0
         typed_job(page, host, "No room")
-        assert [one["job"]["title"] for one in page.evaluate(RECORDS)] == ["No room"]
+        assert titles(page) == ["No room"]
         give(None)
         page.goto(host.local)
         kept(page)
-        assert [one["job"]["title"] for one in page.evaluate(RECORDS)] == ["No room"]
+        assert titles(page) == ["No room"]
 
 
 def test_the_last_group_gives_its_room_back(device: Any, site: Path) -> None:
@@ -94,7 +100,7 @@ def test_the_last_group_gives_its_room_back(device: Any, site: Path) -> None:
         expect(status).to_contain_text("calculators of edition")
         assert page.evaluate(CACHED) == before
         typed_job(page, host, "Still room")
-        assert [one["job"]["title"] for one in page.evaluate(RECORDS)] == ["Still room"]
+        assert titles(page) == ["Still room"]
         give(None)
         page.goto(host.local + "start/on_the_phone.html")
         button.click(timeout=60_000)
@@ -144,7 +150,7 @@ def test_a_kill_amid_an_update_leaves_the_old_edition_and_the_job(
     live(page)
     page.fill(CATCHES, "61")
     answered(page)
-    assert [one["job"]["title"] for one in page.evaluate(RECORDS)] == ["Amid"]
+    assert titles(page) == ["Amid"]
     with serving(served, port) as host:
         page.goto(host.local)
         assert page.inner_text("h1") == before
@@ -153,7 +159,7 @@ def test_a_kill_amid_an_update_leaves_the_old_edition_and_the_job(
         page.wait_for_selector("h1:has-text('(next)')", timeout=20_000)
         kept(page)
         assert len(page.evaluate("caches.keys()")) == 1
-        assert [one["job"]["title"] for one in page.evaluate(RECORDS)] == ["Amid"]
+        assert titles(page) == ["Amid"]
 
 
 def test_two_tabs_on_a_full_device_lose_nothing(sheet: Any, host: Host, warm_context: Any) -> None:
@@ -206,26 +212,11 @@ def test_too_little_memory_is_said_and_nothing_typed_is_lost(
 
 
 def test_workers_come_and_go_and_one_stays(phone: Any, host: Host) -> None:
-    phone.add_init_script(
-        """const Real = Worker;
-        self.Worker = class extends Real {
-          constructor(...given) { super(...given); self.last = this; }
-        };
-        const later = setTimeout;
-        self.setTimeout = (run, wait, ...rest) =>
-          later(run, wait === 30_000 ? 2500 : wait, ...rest);"""
-    )
+    phone.add_init_script(MORTAL)
     phone.goto(host.page("how_many_left"))
     live(phone)
     engine_start(phone)
-    talk = phone.context.new_cdp_session(phone)
-    talk.send("Performance.enable")
-
-    def listeners() -> float:
-        talk.send("HeapProfiler.collectGarbage")
-        metrics = talk.send("Performance.getMetrics")["metrics"]
-        return next(float(one["value"]) for one in metrics if one["name"] == "JSEventListeners")
-
+    held = metrics(phone)
     before = 0.0
     for turn in range(5):
         phone.evaluate(
@@ -236,8 +227,8 @@ def test_workers_come_and_go_and_one_stays(phone: Any, host: Host) -> None:
         phone.fill(CATCHES, str(60 + turn))
         until(phone, "self.answers === 1", 60)
         assert phone.evaluate(STATUS)["state"] == "ready"
-        before = before or listeners()
-    assert listeners() < before + 5
+        before = before or held()["JSEventListeners"]
+    assert held()["JSEventListeners"] < before + 5
     assert len([one for one in phone.workers if "worker.mjs" in one.url]) == 1
 
 
@@ -248,14 +239,7 @@ def test_twenty_four_hours_by_the_clock(chromium: Any, host: Host) -> None:
     page = context.new_page()
     faults: list[str] = []
     page.on("pageerror", lambda error: faults.append(str(error)))
-    talk = context.new_cdp_session(page)
-    talk.send("Performance.enable")
-
-    def held() -> dict[str, float]:
-        talk.send("HeapProfiler.collectGarbage")
-        metrics = talk.send("Performance.getMetrics")["metrics"]
-        return {one["name"]: one["value"] for one in metrics}
-
+    held = metrics(page)
     typed_job(page, host, "A long day")
     at(page, host, "catch")
     page.click(PRESS)

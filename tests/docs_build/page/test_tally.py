@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 import time
 from pathlib import Path
 from typing import Any
@@ -182,9 +181,11 @@ def test_a_killed_tab_and_a_dead_network_lose_no_tap(device: Any, site: Path) ->
     do(page, "end")
     assert counts(page) == [16, 8, 4]
     assert passes(page)[2]["minutes"] >= 0.25, "the time ran on while the page was dead"
-    # A slow machine makes the third pass a long one, in which four may be as many as before.
-    told = re.compile("At least|the catch does not fall")
-    expect(page.locator(".tally-told")).to_contain_text(told, timeout=60_000)
+    for place in range(3):  # a slow machine stretches passes unevenly: here they are equal
+        page.click(f".tally-pass >> nth={place}")
+        page.fill(f".tally-edit [data-tally-in=minutes] >> nth={place}", "1")
+        page.click(f"[data-tally-do=set] >> nth={place}")
+    expect(page.locator(".tally-told")).to_contain_text("At least", timeout=60_000)
     context.close()
     assert watch.foreign == []
 
