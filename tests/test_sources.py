@@ -7,7 +7,7 @@ import re
 import tomllib
 from collections.abc import Iterator
 
-from calc import tables
+from calc import rules, tables
 from calc.sources import bibliography
 from docs_build.bootstrap import ROOT
 
@@ -37,6 +37,11 @@ def in_tables() -> set[str]:
     return found
 
 
+def in_rules() -> set[str]:
+    """Keys of all steps of all rules."""
+    return {key for name in rules.names() for step in rules.rule(name).steps for key in step.source}
+
+
 def in_code() -> set[str]:
     """Strings in the computing, and the keys that its docstrings name."""
     found: set[str] = set()
@@ -57,14 +62,14 @@ def in_checks() -> set[str]:
 
 def test_every_entry_is_used() -> None:
     """By a page, a table, a calculator, or a value that the computing is checked against."""
-    used = {key for _, key in on_pages()} | in_tables() | in_code() | in_checks()
+    used = {key for _, key in on_pages()} | in_tables() | in_rules() | in_code() | in_checks()
     assert sorted(set(bibliography()) - used) == []
 
 
 def test_every_citation_is_in_the_bibliography() -> None:
     lost = [(page, key) for page, key in on_pages() if key not in bibliography()]
     assert lost == []
-    assert in_tables() | in_checks() <= set(bibliography())
+    assert in_tables() | in_rules() | in_checks() <= set(bibliography())
 
 
 def test_no_two_entries_are_the_same_text() -> None:

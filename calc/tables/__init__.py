@@ -14,6 +14,8 @@ from pathlib import Path
 from types import MappingProxyType
 from typing import Any
 
+from calc import units
+
 HERE = Path(__file__).parent
 
 
@@ -46,3 +48,22 @@ def row(name: str, key: str) -> Mapping[str, Any]:
         if candidate.get("key") == key:
             return candidate
     raise LookupError(f"calc/tables/{name}.toml has no row with key {key!r}")
+
+
+def cell_text(column: Mapping[str, Any], value: Any) -> str:
+    """Write one cell with its unit, the customary one behind in parentheses."""
+    if value is None:
+        return "no figure"
+    if isinstance(value, list):
+        low, high = (cell_text({**column, "customary": ""}, end) for end in value)
+        return f"{low} to {high}"
+    if isinstance(value, bool) or not isinstance(value, int | float):
+        return str(value)
+    unit = column.get("unit", "")
+    text = f"{units.show(value, column.get('digits', 0))} {units.label(unit)}".strip()
+    other = column.get("customary", "")
+    if other and other != unit:
+        there = units.convert(value, unit, other)
+        digits = column.get("customary_digits", column.get("digits", 0))
+        text += f" ({units.show(there, digits)} {units.label(other)})"
+    return text

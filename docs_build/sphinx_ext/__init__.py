@@ -14,6 +14,7 @@ from docs_build.sphinx_ext import (
     mathml,
     menu,
     pages,
+    rules,
     sources,
     tables,
     visit,
@@ -22,7 +23,7 @@ from docs_build.sphinx_ext import (
 
 def setup(app: Sphinx) -> dict[str, Any]:
     """Register the parts."""
-    for part in (calculators, exercises, mathml, menu, pages, sources, tables, visit):
+    for part in (calculators, exercises, mathml, menu, pages, rules, sources, tables, visit):
         part.setup(app)
     return {"version": "1", "env_version": _code(), "parallel_read_safe": True}
 

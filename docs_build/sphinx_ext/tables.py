@@ -10,27 +10,9 @@ from docutils.parsers.rst import directives
 from sphinx.application import Sphinx
 from sphinx.util.docutils import SphinxDirective, SphinxRole
 
-from calc import tables, units
+from calc import tables
+from calc.tables import cell_text
 from docs_build.sphinx_ext.sources import cite
-
-
-def cell_text(column: Mapping[str, Any], value: Any) -> str:
-    """Write one cell with its unit, the customary one behind in parentheses."""
-    if value is None:
-        return "no figure"
-    if isinstance(value, list):
-        low, high = (cell_text(column | {"customary": ""}, end) for end in value)
-        return f"{low} to {high}"
-    if isinstance(value, bool) or not isinstance(value, int | float):
-        return str(value)
-    unit = column.get("unit", "")
-    text = f"{units.show(value, column.get('digits', 0))} {units.label(unit)}".strip()
-    other = column.get("customary", "")
-    if other and other != unit:
-        there = units.convert(value, unit, other)
-        digits = column.get("customary_digits", column.get("digits", 0))
-        text += f" ({units.show(there, digits)} {units.label(other)})"
-    return text
 
 
 class TableDirective(SphinxDirective):
