@@ -1,8 +1,9 @@
-"""The door for scripts: ``python -m calc list | describe NAME | run NAME | schema``.
+"""The door for scripts: ``python -m calc list | describe NAME | run NAME | …``.
 
-``run`` reads a JSON object of inputs on standard input and writes the result as JSON; ``schema``
-writes the JSON Schema of the job file. Bad input ends with exit status 2 and a JSON object
-``{"error": {...}}`` on standard output.
+``run`` reads a JSON object of inputs on standard input and writes the result as JSON;
+``run NAME --example`` works the example; ``influence`` tells what would change the answer, and
+``ask`` what to ask next; ``schema`` writes the JSON Schema of the job file. Bad or missing input
+ends with exit status 2 and a JSON object ``{"error": {...}}`` on standard output.
 """
 
 from __future__ import annotations
@@ -13,13 +14,15 @@ import sys
 from collections.abc import Sequence
 from typing import Any
 
+from calc.asking import ask
 from calc.catalogue import CALCULATORS, find
 from calc.clients.job_schema import schema
 from calc.errors import InputError, shown
+from calc.influence import influence
 
 USAGE = (
-    "usage: python -m calc list | describe NAME | run NAME | schema  "
-    "(run: JSON object on standard input)"
+    "usage: python -m calc list | describe NAME | run NAME [--example] | influence NAME | "
+    "ask NAME | schema  (run, influence, ask: JSON object on standard input)"
 )
 
 
@@ -43,11 +46,16 @@ def _answer(arguments: list[str]) -> Any:
             return find(name).describe()
         case ["run", name]:
             return find(name).run(_read_inputs()).as_dict()
+        case ["run", name, "--example"]:
+            found = find(name)
+            return found.run(found.example()).as_dict()
+        case ["influence", name]:
+            return influence(find(name), _read_inputs()).as_dict()
+        case ["ask", name]:
+            return ask(find(name), _read_inputs()).as_dict()
         case ["schema"]:
             return schema()
-    raise InputError(
-        "command", " ".join(arguments), "list, describe NAME, run NAME or schema", USAGE
-    )
+    raise InputError("command", " ".join(arguments), USAGE.partition(": ")[2], USAGE)
 
 
 def _read_inputs() -> dict[str, Any]:

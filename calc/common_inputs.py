@@ -14,7 +14,7 @@ ALTITUDE = Number(
     high=4500,
     why="from the lowest land to the highest towns",
     source="limits_of_flow_tool",
-    default=0,
+    usual=0,
     step=100,
 )
 MONTH = Count(
@@ -25,7 +25,7 @@ MONTH = Count(
     high=12,
     why="months of the year",
     source="arithmetic",
-    default=8,
+    usual=8,
 )
 DAY = Count(
     name="day",
@@ -35,7 +35,7 @@ DAY = Count(
     high=31,
     why="days of a month",
     source="arithmetic",
-    default=20,
+    usual=20,
 )
 
 
@@ -64,7 +64,7 @@ def centimetres(
         high=high,
         why=why,
         source="own_reasoning",
-        default=default,
+        usual=default,
         digits=digits,
         step=step,
     )

@@ -30,7 +30,7 @@ INPUTS: tuple[Input, ...] = (
             Option(value="media", label="Median wasp"),
             Option(value="polistes", label="European paper wasp"),
         ),
-        default="vespula",
+        usual="vespula",
     ),
     Choice(
         name="date_as",
@@ -40,14 +40,14 @@ INPUTS: tuple[Input, ...] = (
             Option(value="half_month", label="Month and half"),
             Option(value="day", label="Day of the year"),
         ),
-        default="half_month",
+        usual="half_month",
     ),
     Choice(
         name="month",
         label="Month",
         meaning="Month of the count or of the job.",
         options=tuple(Option(value=name[:3].lower(), label=name) for name in _MONTH_NAMES),
-        default="aug",
+        usual="aug",
         only_if=("date_as", ("half_month",)),
     ),
     Choice(
@@ -58,7 +58,7 @@ INPUTS: tuple[Input, ...] = (
             Option(value="first", label="First half"),
             Option(value="second", label="Second half"),
         ),
-        default="second",
+        usual="second",
         only_if=("date_as", ("half_month",)),
     ),
     Count(
@@ -69,7 +69,7 @@ INPUTS: tuple[Input, ...] = (
         high=366,
         why="the days of a year",
         source="arithmetic",
-        default=235,
+        usual=235,
         only_if=("date_as", ("day",)),
     ),
     Choice(
@@ -80,7 +80,7 @@ INPUTS: tuple[Input, ...] = (
             Option(value="north", label="Northern"),
             Option(value="south", label="Southern"),
         ),
-        default="north",
+        usual="north",
     ),
     Choice(
         name="winters",
@@ -90,7 +90,7 @@ INPUTS: tuple[Input, ...] = (
             Option(value="cold", label="Hard frosts"),
             Option(value="mild", label="Mild"),
         ),
-        default="cold",
+        usual="cold",
     ),
     Choice(
         name="counted",
@@ -102,7 +102,7 @@ INPUTS: tuple[Input, ...] = (
             Option(value="both", label="In and out added"),
             Option(value="none", label="Not counted"),
         ),
-        default="in",
+        usual="in",
     ),
     Counts(
         name="counts",
@@ -114,7 +114,7 @@ INPUTS: tuple[Input, ...] = (
         why="far above any entrance in print",
         source="hawaii_pensylvanica",
         most=30,
-        default=(14, 11, 16, 12, 15),
+        usual=(14, 11, 16, 12, 15),
         only_if=("counted", ("in", "out", "both")),
     ),
     Number(
@@ -126,7 +126,7 @@ INPUTS: tuple[Input, ...] = (
         high=60,
         why="shorter is chance, longer is another time of the day",
         source="light_rain_note",
-        default=1,
+        usual=1,
         digits=1,
         step=1,
         only_if=("counted", ("in", "out", "both")),

@@ -17,7 +17,7 @@ def _look(key: str, label: str, meaning: str, default: int) -> Count:
         high=500,
         why="nobody opens more cells of one look",
         source="own_reasoning",
-        default=default,
+        usual=default,
         only_if=("sampled", ("yes",)),
     )
 
@@ -34,7 +34,7 @@ INPUTS: tuple[Input, ...] = (
             Option(value="velutina", label="Yellow-legged hornet"),
             Option(value="other", label="Other or not known"),
         ),
-        default="crabro",
+        usual="crabro",
     ),
     Count(
         name="worker_cells",
@@ -44,7 +44,7 @@ INPUTS: tuple[Input, ...] = (
         high=100_000,
         why="more than any nest in print",
         source="ratnieks_1996",
-        default=400,
+        usual=400,
     ),
     Count(
         name="queen_cells",
@@ -54,14 +54,14 @@ INPUTS: tuple[Input, ...] = (
         high=100_000,
         why="more than any nest in print",
         source="ratnieks_1996",
-        default=60,
+        usual=60,
     ),
     Choice(
         name="sampled",
         label="Cells opened",
         meaning="Whether you opened some sealed cells and noted how the brood looks.",
         options=(Option(value="yes", label="Yes"), Option(value="no", label="No")),
-        default="yes",
+        usual="yes",
     ),
     _look("prepupa", "Larva or prepupa", "No legs or wings to be seen.", 9),
     _look("white", "White, white eyes", "A pupa with legs, all white.", 5),
@@ -79,7 +79,7 @@ INPUTS: tuple[Input, ...] = (
         high=45,
         why="beyond this nothing is raised",
         source="own_reasoning",
-        default=30,
+        usual=30,
         step=1,
     ),
 )

@@ -28,7 +28,7 @@ def _choice(
             Option(value=UNKNOWN, label=unknown),
             *(Option(value=value, label=text) for value, text in options),
         ),
-        default=UNKNOWN,
+        usual=UNKNOWN,
     )
 
 

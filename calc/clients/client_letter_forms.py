@@ -37,7 +37,7 @@ def _hour(name: str, label: str, default: int) -> Count:
         high=23,
         why="hours of the day",
         source="arithmetic",
-        default=default,
+        usual=default,
         only_if=_for(*_VISIT),
     )
 
@@ -52,7 +52,7 @@ def _minute(name: str, label: str) -> Count:
         why="minutes of an hour",
         source="arithmetic",
         step=5,
-        default=0,
+        usual=0,
         only_if=_for(*_VISIT),
     )
 
@@ -93,7 +93,7 @@ INPUTS: tuple[Input, ...] = (
         label="Letter",
         meaning="What you want to write.",
         options=tuple(Option(value=kind, label=_KINDS[kind]) for kind in letters.KINDS),
-        default="preparation",
+        usual="preparation",
     ),
     Choice(
         name="language",
@@ -103,7 +103,7 @@ INPUTS: tuple[Input, ...] = (
             Option(value=each, label=letters.catalogue(each)["about"]["language"])
             for each in letters.LANGUAGES
         ),
-        default="en",
+        usual="en",
     ),
     Choice(
         name="animal",
@@ -117,7 +117,7 @@ INPUTS: tuple[Input, ...] = (
             Option(value="bees", label="Bees, or maybe bees"),
             Option(value="unknown", label="Not known"),
         ),
-        default="vespula",
+        usual="vespula",
         only_if=_for(*_NEST),
     ),
     Choice(
@@ -133,7 +133,7 @@ INPUTS: tuple[Input, ...] = (
             Option(value="branch", label="Branch or bush"),
             Option(value="other", label="Somewhere else"),
         ),
-        default="roof",
+        usual="roof",
         only_if=_for("quote", "report", "beekeeper", "authority"),
     ),
     Count(
@@ -144,7 +144,7 @@ INPUTS: tuple[Input, ...] = (
         high=2100,
         why="calendar years of this book",
         source="arithmetic",
-        default=2026,
+        usual=2026,
     ),
     MONTH,
     DAY,
@@ -174,7 +174,7 @@ INPUTS: tuple[Input, ...] = (
             Option(value="metres", label="Metres"),
             Option(value="feet", label="Feet and inches"),
         ),
-        default="metres",
+        usual="metres",
         only_if=_for(*_KEEP_AWAY, "aftercare"),
     ),
     _sum("price", "Price before tax", "From Time and price."),
@@ -185,7 +185,7 @@ INPUTS: tuple[Input, ...] = (
         label="Currency",
         meaning="Stands beside the sums.",
         options=tuple(Option(value=code, label=code) for code in CURRENCIES if code != "other"),
-        default="EUR",
+        usual="EUR",
         only_if=_for("quote"),
     ),
     Choice(
@@ -193,7 +193,7 @@ INPUTS: tuple[Input, ...] = (
         label="Free return agreed",
         meaning="Puts the free return into the quote.",
         options=YES_NO,
-        default="no",
+        usual="no",
         only_if=_for("quote"),
     ),
     _count("adults", "Adults caught", "From your count."),
@@ -211,7 +211,7 @@ INPUTS: tuple[Input, ...] = (
             Option(value="part", label="Part of it left"),
             Option(value="left", label="Left inside"),
         ),
-        default="taken",
+        usual="taken",
         only_if=_for("report", "aftercare"),
     ),
     Choice(
@@ -225,7 +225,7 @@ INPUTS: tuple[Input, ...] = (
             Option(value="fed", label="Frozen, clean brood to hens"),
             Option(value="handed_over", label="Handed to the authority"),
         ),
-        default="frozen",
+        usual="frozen",
         only_if=_for("quote", "report"),
     ),
     Choice(
@@ -237,7 +237,7 @@ INPUTS: tuple[Input, ...] = (
             Option(value="yes", label="Yes"),
             Option(value="unknown", label="Nobody knows"),
         ),
-        default="unknown",
+        usual="unknown",
         only_if=_for("report", "beekeeper", "authority"),
     ),
     Choice(
@@ -245,7 +245,7 @@ INPUTS: tuple[Input, ...] = (
         label="Any caught or moved",
         meaning="Before you knew what they are.",
         options=YES_NO,
-        default="no",
+        usual="no",
         only_if=_for("authority"),
     ),
     Choice(
@@ -256,7 +256,7 @@ INPUTS: tuple[Input, ...] = (
             Option(value="north", label="North of the equator"),
             Option(value="south", label="South of the equator"),
         ),
-        default="north",
+        usual="north",
         only_if=_for("aftercare"),
     ),
 )

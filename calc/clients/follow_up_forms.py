@@ -19,7 +19,7 @@ INPUTS: tuple[Input, ...] = (
         options=tuple(
             Option(value=row["key"], label=row["animal"]) for row in tables.rows("activity_windows")
         ),
-        default="vespula",
+        usual="vespula",
     ),
     Choice(
         name="half",
@@ -29,7 +29,7 @@ INPUTS: tuple[Input, ...] = (
             Option(value="north", label="North of the equator"),
             Option(value="south", label="South of the equator"),
         ),
-        default="north",
+        usual="north",
     ),
     Choice(
         name="mild",
@@ -39,7 +39,7 @@ INPUTS: tuple[Input, ...] = (
             Option(value="frost", label="Hard frosts every winter"),
             Option(value="mild", label="Mild, or not sure"),
         ),
-        default="frost",
+        usual="frost",
     ),
     Count(
         name="year",
@@ -49,7 +49,7 @@ INPUTS: tuple[Input, ...] = (
         high=2100,
         why="calendar years of this book",
         source="arithmetic",
-        default=2026,
+        usual=2026,
     ),
     MONTH,
     DAY,
@@ -62,7 +62,7 @@ INPUTS: tuple[Input, ...] = (
             Option(value="part", label="Part of it left"),
             Option(value="left", label="Left inside"),
         ),
-        default="taken",
+        usual="taken",
     ),
     Count(
         name="left_out",
@@ -83,7 +83,7 @@ INPUTS: tuple[Input, ...] = (
             Option(value="vent", label="A vent that must breathe"),
             Option(value="flue", label="A flue, a gas vent or a dryer vent"),
         ),
-        default="crack",
+        usual="crack",
     ),
     Number(
         name="mesh",
@@ -95,7 +95,7 @@ INPUTS: tuple[Input, ...] = (
         high=30,
         why="finer is cloth, wider holds nothing of this book",
         source="own_reasoning",
-        default=2.5,
+        usual=2.5,
         digits=1,
         customary_digits=3,
         step=0.5,
@@ -125,7 +125,7 @@ INPUTS: tuple[Input, ...] = (
         label="Wasps indoors since the first look",
         meaning="From the treated wall or roof.",
         options=YES_NO,
-        default="no",
+        usual="no",
     ),
 )
 

@@ -39,7 +39,7 @@ def _money(
         high=high,
         why="in your currency; a larger sum is a slip of the finger",
         source="arithmetic",
-        default=default,
+        usual=default,
         digits=2,
         step=step,
     )
@@ -55,7 +55,7 @@ INPUTS: tuple[Input, ...] = (
             Option(value="own", label="My times for each step"),
             Option(value="past", label="Minutes of past jobs like this"),
         ),
-        default="table",
+        usual="table",
     ),
     Choice(
         name="nest",
@@ -64,28 +64,28 @@ INPUTS: tuple[Input, ...] = (
         options=tuple(
             Option(value=key, label=tables.row("step_times", f"{key}_1")["place"]) for key in PLACES
         ),
-        default="wall",
+        usual="wall",
         only_if=("times_from", ("table",)),
     ),
     Numbers(
         name="at_best",
         label="Each step at best",
         meaning="Nothing goes wrong, one in a hundred.",
-        default=(15.0, 30.0, 10.0, 10.0, 45.0, 20.0),
+        usual=(15.0, 30.0, 10.0, 10.0, 45.0, 20.0),
         **_MINUTES,
     ),
     Numbers(
         name="most_likely",
         label="Each step, most likely",
         meaning="As on a usual job.",
-        default=(20.0, 50.0, 30.0, 20.0, 60.0, 30.0),
+        usual=(20.0, 50.0, 30.0, 20.0, 60.0, 30.0),
         **_MINUTES,
     ),
     Numbers(
         name="at_worst",
         label="Each step at worst",
         meaning="All goes wrong, one in a hundred.",
-        default=(40.0, 100.0, 90.0, 45.0, 120.0, 60.0),
+        usual=(40.0, 100.0, 90.0, 45.0, 120.0, 60.0),
         **_MINUTES,
     ),
     Numbers(
@@ -111,7 +111,7 @@ INPUTS: tuple[Input, ...] = (
             Option(value="mean", label="Expected hours"),
             Option(value="p80", label="Hours that cover 8 jobs of 10"),
         ),
-        default="p80",
+        usual="p80",
     ),
     Count(
         name="people",
@@ -121,7 +121,7 @@ INPUTS: tuple[Input, ...] = (
         high=8,
         why="a team that one person can lead",
         source="own_reasoning",
-        default=2,
+        usual=2,
     ),
     Count(
         name="visits",
@@ -131,7 +131,7 @@ INPUTS: tuple[Input, ...] = (
         high=10,
         why="more is another contract",
         source="own_reasoning",
-        default=2,
+        usual=2,
     ),
     Number(
         name="check_minutes",
@@ -142,7 +142,7 @@ INPUTS: tuple[Input, ...] = (
         high=240,
         why="longer is a job of its own",
         source="own_reasoning",
-        default=20,
+        usual=20,
         step=5,
     ),
     Number(
@@ -155,7 +155,7 @@ INPUTS: tuple[Input, ...] = (
         high=1000,
         why="a day's drive",
         source="own_reasoning",
-        default=20,
+        usual=20,
         step=5,
     ),
     Number(
@@ -167,7 +167,7 @@ INPUTS: tuple[Input, ...] = (
         high=720,
         why="a day's drive",
         source="own_reasoning",
-        default=30,
+        usual=30,
         step=5,
     ),
     Number(
@@ -180,7 +180,7 @@ INPUTS: tuple[Input, ...] = (
         high=1000,
         why="in your currency",
         source="arithmetic",
-        default=0.45,
+        usual=0.45,
         digits=2,
         step=0.05,
     ),
@@ -198,7 +198,7 @@ INPUTS: tuple[Input, ...] = (
         why="a chance",
         source="arithmetic",
         most=12,
-        default=(15.0, 5.0, 10.0),
+        usual=(15.0, 5.0, 10.0),
         step=5,
     ),
     Numbers(
@@ -211,7 +211,7 @@ INPUTS: tuple[Input, ...] = (
         why="in your currency; a larger sum is a slip of the finger",
         source="arithmetic",
         most=12,
-        default=(120.0, 400.0, 60.0),
+        usual=(120.0, 400.0, 60.0),
         digits=2,
         step=10,
     ),
@@ -223,7 +223,7 @@ INPUTS: tuple[Input, ...] = (
             Option(value="margin", label="Margin, share of the price"),
             Option(value="markup", label="Mark-up, put on the cost"),
         ),
-        default="margin",
+        usual="margin",
     ),
     Number(
         name="margin",
@@ -234,7 +234,7 @@ INPUTS: tuple[Input, ...] = (
         high=90,
         why="at 100 % there is no price",
         source="margin_pages",
-        default=25,
+        usual=25,
         digits=1,
         step=5,
         only_if=("pricing", ("margin",)),
@@ -248,7 +248,7 @@ INPUTS: tuple[Input, ...] = (
         high=900,
         why="as much as a margin of 90 %",
         source="arithmetic",
-        default=33.3,
+        usual=33.3,
         digits=1,
         step=5,
         only_if=("pricing", ("markup",)),
@@ -262,7 +262,7 @@ INPUTS: tuple[Input, ...] = (
         high=50,
         why="no place takes more",
         source="arithmetic",
-        default=0,
+        usual=0,
         digits=2,
         step=1,
     ),
@@ -275,7 +275,7 @@ INPUTS: tuple[Input, ...] = (
         high=100,
         why="a share",
         source="arithmetic",
-        default=0,
+        usual=0,
         step=5,
         soft=(
             Soft(
@@ -291,7 +291,7 @@ INPUTS: tuple[Input, ...] = (
         label="Currency",
         meaning="Only written beside the sums; nothing is converted.",
         options=tuple(Option(value=code, label=code) for code in CURRENCIES),
-        default="EUR",
+        usual="EUR",
     ),
 )
 

@@ -28,7 +28,7 @@ INPUTS: tuple[Input, ...] = (
         high=89,
         why="at the poles there is no rise and set by day",
         source="arithmetic",
-        default=52.0,
+        usual=52.0,
         digits=2,
         step=0.5,
         soft=(
@@ -50,7 +50,7 @@ INPUTS: tuple[Input, ...] = (
         high=180,
         why="once round the world",
         source="arithmetic",
-        default=10.0,
+        usual=10.0,
         digits=2,
         step=0.5,
     ),
@@ -62,7 +62,7 @@ INPUTS: tuple[Input, ...] = (
         high=2100,
         why="the equations hold from 1900 to 2100",
         source="noaa_solar_equations",
-        default=2026,
+        usual=2026,
     ),
     MONTH,
     DAY,
@@ -75,7 +75,7 @@ INPUTS: tuple[Input, ...] = (
         high=14,
         why="clocks in use lie between these",
         source="arithmetic",
-        default=2,
+        usual=2,
         digits=2,
         step=1,
     ),
@@ -84,7 +84,7 @@ INPUTS: tuple[Input, ...] = (
         label="Animal",
         meaning="Decides when they are home.",
         options=_options("activity_windows", "animal"),
-        default="vespula",
+        usual="vespula",
     ),
     Choice(
         name="method",
@@ -95,7 +95,7 @@ INPUTS: tuple[Input, ...] = (
             Option(value="home", label="Most at home"),
             Option(value="wing", label="Most out foraging"),
         ),
-        default="home",
+        usual="home",
     ),
     Choice(
         name="height",
@@ -105,7 +105,7 @@ INPUTS: tuple[Input, ...] = (
             Option(value="ground", label="From the ground, with a lamp if need be"),
             Option(value="height", label="With a ladder, on a roof or with a saw"),
         ),
-        default="ground",
+        usual="ground",
     ),
     Number(
         name="setup",
@@ -116,7 +116,7 @@ INPUTS: tuple[Input, ...] = (
         high=180,
         why="more is another visit",
         source="own_reasoning",
-        default=25,
+        usual=25,
         step=5,
     ),
     Number(
@@ -128,7 +128,7 @@ INPUTS: tuple[Input, ...] = (
         high=720,
         why="one working day",
         source="own_reasoning",
-        default=120,
+        usual=120,
         step=15,
     ),
     Count(
@@ -140,7 +140,7 @@ INPUTS: tuple[Input, ...] = (
         high=23,
         why="hours of the day",
         source="arithmetic",
-        default=6,
+        usual=6,
     ),
     Count(
         name="block",
@@ -151,7 +151,7 @@ INPUTS: tuple[Input, ...] = (
         high=12,
         why="longer blocks hide evening and morning",
         source="own_reasoning",
-        default=3,
+        usual=3,
     ),
     Numbers(
         name="temperatures",
@@ -165,7 +165,7 @@ INPUTS: tuple[Input, ...] = (
         why="above 50 °C the wet-bulb formula ends; below -30 °C nothing flies",
         source="stull_2011",
         most=24,
-        default=(14.0, 19.0, 25.0, 27.0, 24.0, 18.0),
+        usual=(14.0, 19.0, 25.0, 27.0, 24.0, 18.0),
         digits=1,
         customary_digits=0,
         step=1,
@@ -181,7 +181,7 @@ INPUTS: tuple[Input, ...] = (
         why="the wet-bulb formula holds from 5 to 99 %",
         source="stull_2011",
         most=24,
-        default=(90.0, 75.0, 55.0, 50.0, 60.0, 80.0),
+        usual=(90.0, 75.0, 55.0, 50.0, 60.0, 80.0),
         step=5,
     ),
     Numbers(
@@ -196,7 +196,7 @@ INPUTS: tuple[Input, ...] = (
         why="no one works on a nest in more wind than this",
         source="own_reasoning",
         most=24,
-        default=(1.0, 1.0, 2.0, 2.0, 1.0, 1.0),
+        usual=(1.0, 1.0, 2.0, 2.0, 1.0, 1.0),
         digits=1,
         step=0.5,
     ),
@@ -209,14 +209,14 @@ INPUTS: tuple[Input, ...] = (
             Option(value="showers", label="Showers"),
             Option(value="steady", label="Steady rain"),
         ),
-        default="dry",
+        usual="dry",
     ),
     Choice(
         name="sky",
         label="Sun on you by day",
         meaning="For the heat limit; before sunrise and after sunset it is shade.",
         options=_options("sun_strength", "sky"),
-        default="light_cloud",
+        usual="light_cloud",
     ),
     Choice(
         name="effort",
@@ -227,14 +227,14 @@ INPUTS: tuple[Input, ...] = (
             for row in tables.rows("metabolic_rates")
             if row["key"] != "rest"
         ),
-        default="moderate",
+        usual="moderate",
     ),
     Choice(
         name="clothing",
         label="What you wear",
         meaning="Its adjustment is added to the heat.",
         options=_options("clothing_adjustment", "clothing", leave_out=("encapsulating",)),
-        default="sting_suit",
+        usual="sting_suit",
     ),
     Choice(
         name="acclimatised",
@@ -244,7 +244,7 @@ INPUTS: tuple[Input, ...] = (
             Option(value="no", label="No, or not sure"),
             Option(value="yes", label="Yes"),
         ),
-        default="no",
+        usual="no",
     ),
 )
 

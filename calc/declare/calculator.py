@@ -38,6 +38,7 @@ class Calculator:
     sources: tuple[str, ...]
     formula: tuple[tuple[str, str, str], ...] = ()
     assumptions: tuple[str, ...] = ()
+    asks: Callable[[Mapping[str, object]], Any] | None = None
     _by_name: Mapping[str, Out] = field(init=False, repr=False, compare=False)
 
     def __post_init__(self) -> None:
@@ -135,9 +136,7 @@ class Calculator:
     def example(self) -> dict[str, Any]:
         """Return the inputs of the worked example: an example's value, else the usual one."""
         return {
-            each.name: each.shown_example
-            for each in self.inputs
-            if each.shown_example is not None
+            each.name: each.shown_example for each in self.inputs if each.shown_example is not None
         }
 
     def cited(self, cautions: Sequence[Caution]) -> tuple[Source, ...]:

@@ -121,9 +121,7 @@ def _tried(
             continue  # these values do not go together
 
 
-def _completed(
-    calculator: Calculator, given: dict[str, Any], random: Random
-) -> dict[str, Any]:
+def _completed(calculator: Calculator, given: dict[str, Any], random: Random) -> dict[str, Any]:
     """Give also what is needed only now that a choice was drawn."""
     for _ in calculator.inputs:
         reading = calculator.reading(given)
@@ -155,9 +153,7 @@ def _certain(results: Sequence[Result]) -> tuple[Caution, ...]:
     return tuple(each for each in first if all(each in other for other in others))
 
 
-def _spread(
-    calculator: Calculator, results: Sequence[Result]
-) -> Mapping[str, tuple[float, float]]:
+def _spread(calculator: Calculator, results: Sequence[Result]) -> Mapping[str, tuple[float, float]]:
     found = {}
     for out in calculator.outputs:
         values = [result.values[out.name] for result in results]

@@ -1,8 +1,8 @@
 """What a calculator is told, and where each value may come from.
 
 Every value has one origin: *given* by the person now, *job*, *equipment*, *usual* (with a source,
-until replaced) or *not given*. A worked example is no origin: ``example`` is shown as an example and
-never enters an answer that nobody gave it for.
+until replaced) or *not given*. A worked example is no origin: ``example`` is shown as an example
+and never enters an answer that nobody gave it for.
 """
 
 from __future__ import annotations

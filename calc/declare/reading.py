@@ -62,9 +62,7 @@ def read(
             values[each.name], sources[each.name] = each.standing, "usual"
         elif each.needed:
             missing.append(each)
-    return Reading(
-        values=values, origins=sources, missing=tuple(missing), problems=tuple(problems)
-    )
+    return Reading(values=values, origins=sources, missing=tuple(missing), problems=tuple(problems))
 
 
 def _applies(each: Input, values: Mapping[str, Any]) -> bool:
@@ -83,9 +81,7 @@ def _missing(each: Input) -> InputError:
     return each.refuse(None, "a value is missing")
 
 
-def _unknown(
-    title: str, inputs: Sequence[Input], given: Mapping[str, object]
-) -> list[InputError]:
+def _unknown(title: str, inputs: Sequence[Input], given: Mapping[str, object]) -> list[InputError]:
     known = sorted(each.name for each in inputs)
     allowed = "one of " + ", ".join(known)
     return [

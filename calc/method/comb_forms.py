@@ -18,7 +18,7 @@ _SPOT = {
 
 
 def _stage(name: str, label: str, meaning: str, default: tuple[float, ...]) -> Counts:
-    return Counts(name=name, label=label, meaning=meaning, default=default, **_SPOT)  # type: ignore[arg-type]
+    return Counts(name=name, label=label, meaning=meaning, usual=default, **_SPOT)  # type: ignore[arg-type]
 
 
 INPUTS: tuple[Input, ...] = (
@@ -36,7 +36,7 @@ INPUTS: tuple[Input, ...] = (
             Option(value="dolichovespula", label="Aerial yellowjacket, bald-faced hornet"),
             Option(value="polistes", label="European paper wasp"),
         ),
-        default="crabro",
+        usual="crabro",
     ),
     Number(
         name="pitch",
@@ -58,7 +58,7 @@ INPUTS: tuple[Input, ...] = (
         label="Shape of the tiers",
         meaning="One diameter each, or two at right angles.",
         options=(Option(value="round", label="Round"), Option(value="oval", label="Oval")),
-        default="round",
+        usual="round",
     ),
     Numbers(
         name="long_axes",
@@ -72,7 +72,7 @@ INPUTS: tuple[Input, ...] = (
         why="from a first comb to the largest in print",
         source="ratnieks_1996",
         most=MOST_TIERS,
-        default=(22.0, 25.0, 17.0),
+        usual=(22.0, 25.0, 17.0),
         digits=0,
         customary_digits=1,
         step=1,
@@ -89,7 +89,7 @@ INPUTS: tuple[Input, ...] = (
         why="from a first comb to the largest in print",
         source="ratnieks_1996",
         most=MOST_TIERS,
-        default=(20.0, 23.0, 15.0),
+        usual=(20.0, 23.0, 15.0),
         digits=0,
         customary_digits=1,
         step=1,
@@ -104,7 +104,7 @@ INPUTS: tuple[Input, ...] = (
         high=60,
         why="a number beyond the last tier counts as none",
         source="arithmetic",
-        default=0,
+        usual=0,
     ),
     Number(
         name="queen_pitch",
@@ -130,7 +130,7 @@ INPUTS: tuple[Input, ...] = (
             Option(value="tiers", label="Some tiers counted whole, from photos"),
             Option(value="size", label="Size of the tiers only"),
         ),
-        default="patches",
+        usual="patches",
     ),
     Counts(
         name="patches",
@@ -142,7 +142,7 @@ INPUTS: tuple[Input, ...] = (
         why="no more spots are taken",
         source="arithmetic",
         most=MOST_TIERS,
-        default=(2, 2, 2),
+        usual=(2, 2, 2),
         only_if=("count_by", ("patches",)),
     ),
     Number(
@@ -155,7 +155,7 @@ INPUTS: tuple[Input, ...] = (
         high=400,
         why="smaller ones are all rim, larger ones are not patches",
         source="own_reasoning",
-        default=25,
+        usual=25,
         digits=0,
         customary_digits=1,
         step=1,
@@ -171,7 +171,7 @@ INPUTS: tuple[Input, ...] = (
         why="more than on the largest comb in print",
         source="ratnieks_1996",
         most=MOST_TIERS,
-        default=(560, 700, 0),
+        usual=(560, 700, 0),
         only_if=("count_by", ("tiers",)),
     ),
     Choice(
@@ -182,7 +182,7 @@ INPUTS: tuple[Input, ...] = (
             Option(value="counted", label="Counted"),
             Option(value="not", label="Cells only"),
         ),
-        default="counted",
+        usual="counted",
     ),
     _stage("eggs", "Eggs in each spot", "Cells with an egg.", (8, 6, 7, 9, 10, 8)),
     _stage(
@@ -213,7 +213,7 @@ INPUTS: tuple[Input, ...] = (
         why="the cells of one patch, with room to spare",
         source="arithmetic",
         most=MOST_SPOTS,
-        default=(37, 37, 37, 38, 37, 37),
+        usual=(37, 37, 37, 38, 37, 37),
         only_if=("stages", ("not",)),
     ),
     Count(
@@ -224,7 +224,7 @@ INPUTS: tuple[Input, ...] = (
         high=100_000,
         why="more than any colony in print",
         source="robinson_2005",
-        default=320,
+        usual=320,
     ),
     Number(
         name="adults_left",
@@ -234,7 +234,7 @@ INPUTS: tuple[Input, ...] = (
         high=100_000,
         why="more than any colony in print",
         source="robinson_2005",
-        default=12,
+        usual=12,
         step=1,
     ),
 )

@@ -23,7 +23,7 @@ def _side(name: str, label: str, default: float) -> Number:
         high=200,
         why=_SLIP,
         source=_OWN,
-        default=default,
+        usual=default,
         digits=0,
         customary_digits=1,
         step=5,
@@ -40,7 +40,7 @@ ANIMALS: tuple[Input, ...] = (
         high=50000,
         why=_SLIP,
         source=_OWN,
-        default=300,
+        usual=300,
         step=50,
     ),
     Choice(
@@ -50,7 +50,7 @@ ANIMALS: tuple[Input, ...] = (
         options=tuple(
             Option(value=each["key"], label=each["state"]) for each in rows("holding_levels")
         ),
-        default="restless",
+        usual="restless",
     ),
 )
 
@@ -66,7 +66,7 @@ BOX: tuple[Input, ...] = (
             Option(value="thin_wall", label="thin: plastic, plywood, metal"),
             Option(value="insulated_wall", label="insulated: foam, cool box"),
         ),
-        default="thin_wall",
+        usual="thin_wall",
     ),
     Choice(
         name="air",
@@ -77,7 +77,7 @@ BOX: tuple[Input, ...] = (
             Option(value="lid", label="one mesh, in the lid"),
             Option(value="tight", label="shut tight"),
         ),
-        default="two",
+        usual="two",
     ),
     Number(
         name="mesh_area",
@@ -89,7 +89,7 @@ BOX: tuple[Input, ...] = (
         high=20000,
         why=_SLIP,
         source=_OWN,
-        default=110,
+        usual=110,
         digits=0,
         step=10,
         only_if=OPEN,
@@ -103,7 +103,7 @@ BOX: tuple[Input, ...] = (
         high=95,
         why="wire mesh lies between",
         source=_OWN,
-        default=40,
+        usual=40,
         step=5,
         only_if=OPEN,
     ),
@@ -117,7 +117,7 @@ BOX: tuple[Input, ...] = (
         high=200,
         why=_SLIP,
         source=_OWN,
-        default=25,
+        usual=25,
         digits=0,
         customary_digits=1,
         step=5,
@@ -136,7 +136,7 @@ RIDE: tuple[Input, ...] = (
         high=50,
         why="weather to drive in",
         source=_OWN,
-        default=22,
+        usual=22,
         step=1,
     ),
     Number(
@@ -148,7 +148,7 @@ RIDE: tuple[Input, ...] = (
         high=1440,
         why="at most a day; then they need a cage, not a box",
         source=_OWN,
-        default=60,
+        usual=60,
         step=10,
     ),
     Number(
@@ -160,7 +160,7 @@ RIDE: tuple[Input, ...] = (
         high=240,
         why=_SLIP,
         source=_OWN,
-        default=0,
+        usual=0,
         step=5,
     ),
     Choice(
@@ -173,7 +173,7 @@ RIDE: tuple[Input, ...] = (
             Option(value="cab", label="in the cab, inside a second closed box"),
             Option(value="loose", label="in the cab, no second box"),
         ),
-        default="load",
+        usual="load",
     ),
 )
 

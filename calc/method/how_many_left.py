@@ -218,7 +218,7 @@ how_many_left = Calculator(
             high=100_000,
             why="the count of one catch, with room to spare; two passes or more give an estimate",
             source="arithmetic",
-            default=(60, 35, 20, 11),
+            usual=(60, 35, 20, 11),
             most=30,
         ),
         Numbers(
@@ -245,7 +245,7 @@ how_many_left = Calculator(
             high=100,
             why="more than this is no end of the catching",
             source="own_reasoning",
-            default=4,
+            usual=4,
         ),
         Number(
             name="confidence",
@@ -256,7 +256,7 @@ how_many_left = Calculator(
             high=99.9,
             why="below half it is a guess, above it the model is not sure of itself",
             source="own_reasoning",
-            default=95,
+            usual=95,
             digits=1,
             step=1,
         ),

@@ -22,7 +22,7 @@ def _length(
         high=high,
         why=_SLIP,
         source=_OWN,
-        default=default,
+        usual=default,
         digits=1,
         step=1,
         **kept,  # type: ignore[arg-type]
@@ -41,7 +41,7 @@ def _hazard(
             Option(value="unknown", label="not known"),
             Option(value="yes", label="yes, or it looks like it"),
         ),
-        default="clear",
+        usual="clear",
         only_if=None if walls is None else ("wall", walls),
     )
 
@@ -52,14 +52,14 @@ COMB: tuple[Input, ...] = (
         label="Cavity",
         meaning="What has to be opened.",
         options=tuple(Option(value=each["key"], label=each["wall"]) for each in rows("wall_types")),
-        default="stud_wall",
+        usual="stud_wall",
     ),
     Choice(
         name="animal",
         label="Animal",
         meaning="For the usual distance from tier to tier.",
         options=tuple(Option(value=each["key"], label=each["animal"]) for each in rows("tiers")),
-        default="vespula",
+        usual="vespula",
     ),
     Count(
         name="tiers",
@@ -69,7 +69,7 @@ COMB: tuple[Input, ...] = (
         high=40,
         why=_SLIP,
         source=_OWN,
-        default=5,
+        usual=5,
     ),
     Number(
         name="spacing",
@@ -129,7 +129,7 @@ CAVITY: tuple[Input, ...] = (
         high=20000,
         why=_SLIP,
         source=_OWN,
-        default=15,
+        usual=15,
         step=5,
     ),
 )
@@ -180,7 +180,7 @@ HAZARDS: tuple[Input, ...] = (
             Option(value="inside", label="inside"),
             Option(value="outside", label="outside"),
         ),
-        default="inside",
+        usual="inside",
         only_if=("wall", _BUILT),
     ),
     _hazard(

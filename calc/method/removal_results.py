@@ -195,5 +195,5 @@ ESTIMATORS = Choice(
             meaning="Gould & Pollock; unequal passes, zero catches allowed.",
         ),
     ),
-    default="auto",
+    usual="auto",
 )

@@ -150,7 +150,7 @@ acclimatisation_plan = Calculator(
                 Option(value="back", label="Experienced, back after a week or more"),
                 Option(value="used", label="Used to this heat and this suit"),
             ),
-            default="new_suit",
+            usual="new_suit",
         ),
         Choice(
             name="state",
@@ -162,7 +162,7 @@ acclimatisation_plan = Calculator(
                 Option(value="ill", label="Ill, fever, vomiting or diarrhoea"),
                 Option(value="signs", label="Signs of heat illness yesterday or today"),
             ),
-            default="well",
+            usual="well",
         ),
         Number(
             name="full_minutes",
@@ -173,7 +173,7 @@ acclimatisation_plan = Calculator(
             high=480,
             why="more than a working day is no plan",
             source="own_reasoning",
-            default=120,
+            usual=120,
             step=10,
         ),
         Count(
@@ -184,7 +184,7 @@ acclimatisation_plan = Calculator(
             high=60,
             why="after two months in the heat the first days are over",
             source="own_reasoning",
-            default=1,
+            usual=1,
         ),
         Count(
             name="work_minutes",
@@ -196,7 +196,7 @@ acclimatisation_plan = Calculator(
             high=60,
             why="an hour has 60 minutes",
             source="arithmetic",
-            default=None,
+            usual=None,
         ),
     ),
     outputs=(

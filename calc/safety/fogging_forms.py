@@ -27,7 +27,7 @@ def _share(name: str, label: str, meaning: str, default: float) -> Number:
         high=100,
         why="a share",
         source="arithmetic",
-        default=default,
+        usual=default,
         step=1,
     )
 
@@ -43,7 +43,7 @@ INPUTS: tuple[Input, ...] = (
         high=45,
         why="wasps do not fly below, and nobody works above",
         source="own_reasoning",
-        default=18,
+        usual=18,
         digits=1,
         customary_digits=0,
         step=1,
@@ -57,7 +57,7 @@ INPUTS: tuple[Input, ...] = (
         high=100,
         why="drier air is not met, and air holds no more",
         source="own_reasoning",
-        default=75,
+        usual=75,
         step=5,
     ),
     Choice(
@@ -70,7 +70,7 @@ INPUTS: tuple[Input, ...] = (
             )
             for row in tables.rows("fog_eyewear")
         ),
-        default="indirect",
+        usual="indirect",
     ),
     Choice(
         name="shares",
@@ -80,7 +80,7 @@ INPUTS: tuple[Input, ...] = (
             Option(value="estimated", label="Estimate them"),
             Option(value="own", label="I give the shares"),
         ),
-        default="estimated",
+        usual="estimated",
     ),
     Choice(
         name="breath",
@@ -88,7 +88,7 @@ INPUTS: tuple[Input, ...] = (
         meaning="The nose bridge of goggle and mask decides.",
         only_if=_ESTIMATED,
         options=_habits("normal", "down", "mask"),
-        default="normal",
+        usual="normal",
     ),
     Choice(
         name="sweat",
@@ -96,7 +96,7 @@ INPUTS: tuple[Input, ...] = (
         meaning="After ten minutes of work in the suit.",
         only_if=_ESTIMATED,
         options=_habits("damp", "dry", "wet"),
-        default="wet",
+        usual="wet",
     ),
     _share("breath_share", "Breath behind the lens", "Share of exhaled air in the air there.", 10),
     _share("sweat_share", "Skin moisture behind it", "Share of air straight off wet skin.", 20),
@@ -105,14 +105,14 @@ INPUTS: tuple[Input, ...] = (
         label="Fan",
         meaning="A small fan that moves air behind the lens or through the hood.",
         options=(Option(value="no", label="None"), Option(value="yes", label="Runs")),
-        default="no",
+        usual="no",
     ),
     Choice(
         name="wind",
         label="Air over the lens",
         meaning="Wind and your own movement cool the lens.",
         options=_habits("light", "calm", "wind"),
-        default="light",
+        usual="light",
     ),
     Number(
         name="stored",

@@ -26,7 +26,7 @@ INPUTS: tuple[Input, ...] = (
             Option(value="weather", label="Estimate from the weather"),
             Option(value="measured", label="WBGT measured on the spot"),
         ),
-        default="weather",
+        usual="weather",
     ),
     Number(
         name="air_temperature",
@@ -39,7 +39,7 @@ INPUTS: tuple[Input, ...] = (
         high=50,
         why="above 50 °C the wet-bulb formula ends; below 5 °C heat is not the question",
         source="stull_2011",
-        default=26,
+        usual=26,
         digits=1,
         customary_digits=0,
         step=1,
@@ -63,7 +63,7 @@ INPUTS: tuple[Input, ...] = (
         high=99,
         why="the wet-bulb formula holds from 5 to 99 %",
         source="stull_2011",
-        default=55,
+        usual=55,
         step=5,
     ),
     Choice(
@@ -80,7 +80,7 @@ INPUTS: tuple[Input, ...] = (
                 meaning="From a weather station, in W/m² on a level surface.",
             ),
         ),
-        default="light_cloud",
+        usual="light_cloud",
     ),
     Number(
         name="radiation",
@@ -92,7 +92,7 @@ INPUTS: tuple[Input, ...] = (
         high=1100,
         why="more than this does not reach the ground for long",
         source="sun_strength",
-        default=700,
+        usual=700,
         step=50,
     ),
     Number(
@@ -107,7 +107,7 @@ INPUTS: tuple[Input, ...] = (
         high=15,
         why="no one works on a nest in more wind than this",
         source="own_reasoning",
-        default=1,
+        usual=1,
         digits=1,
         step=0.5,
     ),
@@ -122,7 +122,7 @@ INPUTS: tuple[Input, ...] = (
         high=50,
         why="meters read no further, and nobody can work there",
         source="own_reasoning",
-        default=24,
+        usual=24,
         digits=1,
         step=0.5,
     ),
@@ -157,7 +157,7 @@ INPUTS: tuple[Input, ...] = (
             ),
             Option(value="own", label="I know the metabolic rate"),
         ),
-        default="moderate",
+        usual="moderate",
     ),
     Number(
         name="metabolic_rate",
@@ -170,7 +170,7 @@ INPUTS: tuple[Input, ...] = (
         high=heat_limits.HIGHEST_RATE,
         why="the published limit curves run between these two",
         source="niosh_2016_upper_end",
-        default=300,
+        usual=300,
         step=10,
     ),
     Choice(
@@ -178,7 +178,7 @@ INPUTS: tuple[Input, ...] = (
         label="What you wear",
         meaning="Its adjustment is added to the WBGT.",
         options=_options("clothing_adjustment", "clothing", extra="note"),
-        default="sting_suit",
+        usual="sting_suit",
     ),
     Choice(
         name="acclimatised",
@@ -188,7 +188,7 @@ INPUTS: tuple[Input, ...] = (
             Option(value="no", label="No, or not sure"),
             Option(value="yes", label="Yes"),
         ),
-        default="no",
+        usual="no",
     ),
     Choice(
         name="rest",
@@ -198,7 +198,7 @@ INPUTS: tuple[Input, ...] = (
             Option(value="shade", label="In shade, away from the nest, suit open or off"),
             Option(value="same", label="On the spot, suit closed"),
         ),
-        default="shade",
+        usual="shade",
     ),
     Number(
         name="planned_minutes",

@@ -27,7 +27,7 @@ INPUTS: tuple[Input, ...] = (
             Option(value="no", label="No, work through the hole"),
             Option(value="yes", label="Yes"),
         ),
-        default="no",
+        usual="no",
     ),
     _centimetres("window", "Window, across", "Width along the girth, added to the opening.", 0.5,
                  900, 15, "the girth of the thickest stem", _CUT),
@@ -41,7 +41,7 @@ INPUTS: tuple[Input, ...] = (
             Option(value="above", label="Above the chest, or from a stand"),
             Option(value="ladder", label="From a ladder"),
         ),
-        default="chest",
+        usual="chest",
     ),
     Choice(
         name="dead",
@@ -53,7 +53,7 @@ INPUTS: tuple[Input, ...] = (
             Option(value="long", label="Dead for longer"),
             Option(value="unknown", label="Not known"),
         ),
-        default="unknown",
+        usual="unknown",
     ),
     Choice(
         name="ash",
@@ -63,7 +63,7 @@ INPUTS: tuple[Input, ...] = (
             Option(value="no", label="No"),
             Option(value="yes", label="Yes, or cannot tell"),
         ),
-        default="no",
+        usual="no",
     ),
     Number(
         name="lean",
@@ -74,7 +74,7 @@ INPUTS: tuple[Input, ...] = (
         high=60,
         why="beyond it the tree lies",
         source="own_reasoning",
-        default=3,
+        usual=3,
         step=1,
     ),
     Choice(
@@ -86,7 +86,7 @@ INPUTS: tuple[Input, ...] = (
             Option(value="none", label="Looked all round: none"),
             Option(value="some", label="One or more"),
         ),
-        default="not_looked",
+        usual="not_looked",
     ),
 )  # fmt: skip
 """What the reader gives, in the order of the form."""

@@ -19,7 +19,7 @@ def _distance(
         high=500,
         why="farther than any zone",
         source="own_zones",
-        default=default,
+        usual=default,
         digits=1,
         customary_digits=0,
         step=1,
@@ -38,7 +38,7 @@ GROUP = Choice(
         Option(value="giant", label="Giant hornet"),
         Option(value="paper_wasp", label="Paper wasps"),
     ),
-    default="yellowjacket",
+    usual="yellowjacket",
 )
 DISTURBANCE = Choice(
     name="disturbance",
@@ -49,7 +49,7 @@ DISTURBANCE = Choice(
         Option(value="working", label="Adults caught, cavity opened, comb taken out"),
         Option(value="vibration", label="The same with saw, drill, mower or blows near it"),
     ),
-    default="working",
+    usual="working",
 )
 COLONY = Choice(
     name="colony",
@@ -60,14 +60,14 @@ COLONY = Choice(
         Option(value="grown", label="Grown"),
         Option(value="large", label="Large, or late in the season"),
     ),
-    default="grown",
+    usual="grown",
 )
 BEFORE = Choice(
     name="disturbed_before",
     label="Disturbed in the last days",
     meaning="Stings, blows, water, poison, a blocked hole or a mower nearby.",
     options=(Option(value="no", label="No"), Option(value="yes", label="Yes, or not known")),
-    default="no",
+    usual="no",
 )
 WIND = Number(
     name="wind",
@@ -79,7 +79,7 @@ WIND = Number(
     high=30,
     why="above a gale nobody works there",
     source="own_reasoning",
-    default=1,
+    usual=1,
     digits=1,
     step=0.5,
 )
@@ -88,7 +88,7 @@ DOWNWIND = Choice(
     label="People downwind",
     meaning="House, path or neighbour on the side the wind blows to.",
     options=(Option(value="no", label="Nobody"), Option(value="yes", label="Yes")),
-    default="no",
+    usual="no",
 )
 HOUSE = _distance("house", "Nest to the nearest door or window", "Measured along the air.", 8, None)
 WAY = Choice(
@@ -100,7 +100,7 @@ WAY = Choice(
         Option(value="path", label="Path, pavement, playground"),
         Option(value="road", label="Road with vehicles"),
     ),
-    default="path",
+    usual="path",
 )
 _HAS_WAY = ("way", ("path", "road"))
 WAY_DISTANCE = _distance(
@@ -112,7 +112,7 @@ WAY_CLOSED = Choice(
     meaning="Path: tape and a person. Road: by those who may close it.",
     only_if=_HAS_WAY,
     options=(Option(value="yes", label="Yes"), Option(value="no", label="No")),
-    default="yes",
+    usual="yes",
 )
 NEIGHBOUR = Choice(
     name="neighbour",
@@ -123,7 +123,7 @@ NEIGHBOUR = Choice(
         Option(value="told", label="Told"),
         Option(value="not_told", label="Not told yet"),
     ),
-    default="told",
+    usual="told",
 )
 NEIGHBOUR_DISTANCE = _distance(
     "neighbour_distance",
@@ -140,7 +140,7 @@ LOOSE = Choice(
         Option(value="in", label="In, counted, door shut"),
         Option(value="loose", label="Still out, or not known"),
     ),
-    default="in",
+    usual="in",
 )
 DOOR = _distance(
     "door", "Nest to a closed door or vehicle", "Where your run ends, with a free way.", 12, None

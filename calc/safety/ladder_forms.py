@@ -19,7 +19,7 @@ def _mass(name: str, label: str, meaning: str, high: float, default: float) -> N
         high=high,
         why="heavier is no load for a ladder",
         source="own_reasoning",
-        default=default,
+        usual=default,
         step=1,
     )
 
@@ -34,7 +34,7 @@ INPUTS: tuple[Input, ...] = (
             Option(value="known", label="A line, voltage known from the utility"),
             Option(value="none", label="None: I looked up and walked round"),
         ),
-        default="unknown",
+        usual="unknown",
     ),
     Number(
         name="voltage",
@@ -46,7 +46,7 @@ INPUTS: tuple[Input, ...] = (
         high=1500,
         why="lines run from house voltage to about this",
         source="own_reasoning",
-        default=12,
+        usual=12,
         digits=1,
         step=1,
     ),
@@ -61,7 +61,7 @@ INPUTS: tuple[Input, ...] = (
         high=100,
         why="farther away a line is no question",
         source="own_reasoning",
-        default=18,
+        usual=18,
         digits=1,
         customary_digits=0,
         step=0.5,
@@ -74,7 +74,7 @@ INPUTS: tuple[Input, ...] = (
             Option(value="nonconductive", label="Fibreglass or dry wood"),
             Option(value="metal", label="Metal, or wet or dirty wood"),
         ),
-        default="nonconductive",
+        usual="nonconductive",
     ),
     Number(
         name="support_height",
@@ -86,7 +86,7 @@ INPUTS: tuple[Input, ...] = (
         high=12,
         why="below it you do not need a leaning ladder, above it this work needs a lift",
         source="own_reasoning",
-        default=4,
+        usual=4,
         digits=2,
         customary_digits=1,
         step=0.1,
@@ -99,7 +99,7 @@ INPUTS: tuple[Input, ...] = (
             Option(value="no", label="No, I stay on the ladder"),
             Option(value="yes", label="Yes, onto a roof or landing"),
         ),
-        default="no",
+        usual="no",
     ),
     Number(
         name="nest_height",
@@ -111,7 +111,7 @@ INPUTS: tuple[Input, ...] = (
         high=15,
         why="higher needs a lift",
         source="own_reasoning",
-        default=4.2,
+        usual=4.2,
         digits=2,
         customary_digits=1,
         step=0.1,
@@ -160,7 +160,7 @@ INPUTS: tuple[Input, ...] = (
             ),
             Option(value="unknown", label="No mark, or not readable"),
         ),
-        default="IA",
+        usual="IA",
     ),
 )
 """What the reader gives, in the order of the form."""

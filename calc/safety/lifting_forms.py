@@ -24,7 +24,7 @@ INPUTS: tuple[Input, ...] = (
             Option(value="trunk", label="A piece of trunk"),
             Option(value="weighed", label="A box, bin or machine, weighed"),
         ),
-        default="trunk",
+        usual="trunk",
     ),
     Choice(
         name="species",
@@ -34,7 +34,7 @@ INPUTS: tuple[Input, ...] = (
         options=tuple(
             Option(value=row["key"], label=row["species"]) for row in tables.rows("wood_density")
         ),
-        default="white_ash",
+        usual="white_ash",
     ),
     Choice(
         name="state",
@@ -46,7 +46,7 @@ INPUTS: tuple[Input, ...] = (
             Option(value="green", label="Green, from a live tree"),
             Option(value="dry", label="Air-dry, under cover for years"),
         ),
-        default="dead",
+        usual="dead",
     ),
     _centimetres("diameter", "Diameter", "With the bark.", 5, 150, 30, "a piece of trunk", _TRUNK),
     _centimetres("length", "Length of the piece", "Along the grain.", 5, 300, 50,
@@ -64,7 +64,7 @@ INPUTS: tuple[Input, ...] = (
         high=50,
         why="no comb is heavier",
         source="own_reasoning",
-        default=0,
+        usual=0,
         step=1,
     ),
     Number(
@@ -78,7 +78,7 @@ INPUTS: tuple[Input, ...] = (
         high=200,
         why="heavier is no load for hands",
         source="own_reasoning",
-        default=18,
+        usual=18,
         digits=1,
         customary_digits=0,
         step=1,
@@ -92,7 +92,7 @@ INPUTS: tuple[Input, ...] = (
             Option(value="rough", label="Slope, mud, brush or snow"),
             Option(value="ladder", label="On a ladder"),
         ),
-        default="firm",
+        usual="firm",
     ),
     Choice(
         name="people",
@@ -102,7 +102,7 @@ INPUTS: tuple[Input, ...] = (
             Option(value="1", label="One"),
             Option(value="2", label="Two, of like height, with one word"),
         ),
-        default="1",
+        usual="1",
     ),
     _centimetres("reach", "Hands in front of the ankles", "Half the load and your belly.",
                  15, 90, 40, "an arm's length"),
@@ -119,7 +119,7 @@ INPUTS: tuple[Input, ...] = (
         high=180,
         why="half a turn",
         source="arithmetic",
-        default=30,
+        usual=30,
         step=5,
     ),
     Choice(
@@ -129,7 +129,7 @@ INPUTS: tuple[Input, ...] = (
         options=tuple(
             Option(value=row["key"], label=row["grip"]) for row in tables.rows("lift_grip")
         ),
-        default="poor",
+        usual="poor",
     ),
     Number(
         name="lifts",
@@ -139,7 +139,7 @@ INPUTS: tuple[Input, ...] = (
         high=5,
         why="faster is line work, and the rows kept here end at five",
         source="niosh_lifting_frequency",
-        default=0.2,
+        usual=0.2,
         digits=1,
         step=0.2,
     ),
@@ -152,7 +152,7 @@ INPUTS: tuple[Input, ...] = (
             Option(value="two_hours", label="Up to two hours"),
             Option(value="day", label="Up to eight hours"),
         ),
-        default="hour",
+        usual="hour",
     ),
 )  # fmt: skip
 """What the reader gives, in the order of the form."""

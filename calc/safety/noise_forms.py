@@ -17,7 +17,7 @@ def _level(name: str, label: str, meaning: str, default: float) -> Number:
         high=130,
         why="OSHA's table of durations ends at 130 dBA; below 60 dBA noise is no question",
         source="osha_1910_95_a",
-        default=default,
+        usual=default,
         digits=0,
         step=1,
     )
@@ -33,7 +33,7 @@ def _minutes(name: str, label: str, meaning: str, default: float) -> Number:
         high=720,
         why="half a day and half a night",
         source="own_reasoning",
-        default=default,
+        usual=default,
         step=5,
     )
 
@@ -49,7 +49,7 @@ def _nrr(name: str, label: str, meaning: str, only_if: tuple[str, tuple[str, ...
         high=40,
         why="no protector on sale is rated higher",
         source="own_reasoning",
-        default=25,
+        usual=25,
         step=1,
     )
 
@@ -69,7 +69,7 @@ INPUTS: tuple[Input, ...] = (
             Option(value="guessed", label="Guessed, or from a table"),
             Option(value="measured", label="Measured at the ear"),
         ),
-        default="guessed",
+        usual="guessed",
     ),
     Choice(
         name="protector",
@@ -82,7 +82,7 @@ INPUTS: tuple[Input, ...] = (
             Option(value="muffs", label="Muffs"),
             Option(value="both", label="Foam plugs and muffs"),
         ),
-        default="foam",
+        usual="foam",
     ),
     _nrr("nrr", "NRR on the packet", "Noise reduction rating in dB; of the plugs if two.", _WORN),
     _nrr(
@@ -98,7 +98,7 @@ INPUTS: tuple[Input, ...] = (
         high=100,
         why="a share",
         source="arithmetic",
-        default=100,
+        usual=100,
         step=5,
     ),
 )

@@ -25,7 +25,7 @@ def _people(name: str, label: str, meaning: str, low: int, high: int, default: i
         high=high,
         why="a job for one small team" if high < 50 else "more people need an organiser's plan",
         source="own_sting_plan",
-        default=default,
+        usual=default,
     )
 
 
@@ -34,7 +34,7 @@ REACTIONS = Choice(
     label="Worst reaction of anyone who works or watches",
     meaning="Ask each one by name. Swelling at the spot alone is not systemic.",
     options=_reactions("none", "local", "large_local", "cleared", "systemic", "unknown"),
-    default="local",
+    usual="local",
 )
 HEALTH = Choice(
     name="health",
@@ -45,14 +45,14 @@ HEALTH = Choice(
         Option(value="cleared", label="Yes, and a doctor allows this work"),
         Option(value="risk", label="Yes, or not asked"),
     ),
-    default="none",
+    usual="none",
 )
 HOME_REACTION = Choice(
     name="home_reaction",
     label="Worst reaction of anyone who lives or visits there",
     meaning="Ask the client, the neighbours within the outer zone, and visitors.",
     options=_reactions("none", "local", "large_local", "systemic", "unknown"),
-    default="none",
+    usual="none",
 )
 ADRENALINE = Choice(
     name="adrenaline",
@@ -64,7 +64,7 @@ ADRENALINE = Choice(
         Option(value="hot", label="Was left in a hot vehicle"),
         Option(value="none", label="None"),
     ),
-    default="in_date",
+    usual="in_date",
 )
 TRAINED = Choice(
     name="trained",
@@ -76,7 +76,7 @@ TRAINED = Choice(
         Option(value="worker", label="Only the one in the suit"),
         Option(value="nobody", label="Nobody"),
     ),
-    default="helper",
+    usual="helper",
 )
 SIGNAL = Choice(
     name="signal",
@@ -88,7 +88,7 @@ SIGNAL = Choice(
         Option(value="landline", label="Only a landline in a house"),
         Option(value="none", label="None"),
     ),
-    default="mobile",
+    usual="mobile",
 )
 AREA = Choice(
     name="area",
@@ -100,7 +100,7 @@ AREA = Choice(
         Option(value="rural", label="Country"),
         Option(value="minutes", label="I know the minutes"),
     ),
-    default="suburban",
+    usual="suburban",
 )
 RESPONSE = Number(
     name="response",
@@ -112,7 +112,7 @@ RESPONSE = Number(
     high=240,
     why="no ambulance arrives in less than a minute; beyond four hours plan a rescue first",
     source="own_sting_plan",
-    default=12,
+    usual=12,
     step=1,
 )
 
@@ -133,7 +133,7 @@ INPUTS: tuple[Input, ...] = (
             Option(value="indoors", label="Indoors, windows shut"),
             Option(value="near", label="Outdoors or nearby"),
         ),
-        default="away",
+        usual="away",
     ),
     ADRENALINE,
     Count(
@@ -145,7 +145,7 @@ INPUTS: tuple[Input, ...] = (
         high=10,
         why="a team carries a few",
         source="own_sting_plan",
-        default=2,
+        usual=2,
     ),
     Number(
         name="weight",
@@ -159,7 +159,7 @@ INPUTS: tuple[Input, ...] = (
         high=250,
         why="below 5 kg no label prints anything",
         source="us_injector_label",
-        default=None,
+        usual=None,
         digits=1,
         customary_digits=0,
         step=1,
@@ -177,7 +177,7 @@ INPUTS: tuple[Input, ...] = (
         high=240,
         why="beyond four hours plan a rescue first",
         source="own_sting_plan",
-        default=2,
+        usual=2,
         step=1,
     ),
     Choice(
@@ -188,7 +188,7 @@ INPUTS: tuple[Input, ...] = (
             Option(value="hornet", label="Hornets"),
             Option(value="other", label="Yellowjackets, aerial or paper wasps"),
         ),
-        default="other",
+        usual="other",
     ),
     Number(
         name="lightest",
@@ -200,7 +200,7 @@ INPUTS: tuple[Input, ...] = (
         high=250,
         why="from a newborn up",
         source="own_sting_rule",
-        default=20,
+        usual=20,
         digits=0,
         step=1,
     ),
@@ -212,7 +212,7 @@ INPUTS: tuple[Input, ...] = (
             Option(value="tap", label="Running tap within reach"),
             Option(value="bottles", label="Bottles"),
         ),
-        default="tap",
+        usual="tap",
     ),
     Number(
         name="bottles",
@@ -225,7 +225,7 @@ INPUTS: tuple[Input, ...] = (
         high=200,
         why="more than a vehicle carries for this",
         source="own_sting_plan",
-        default=5,
+        usual=5,
         digits=1,
         step=1,
     ),
