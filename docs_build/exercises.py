@@ -59,7 +59,7 @@ def exercise(template: Template, number: int, random: Random) -> Exercise:
     calculator = CALCULATORS[template.calculator]
     for _ in range(MOST_DRAWS):
         drawn = {name: draw(random) for name, draw in template.draws.items()}
-        result = calculator.run(calculator.defaults() | drawn)
+        result = calculator.run(calculator.example() | drawn)
         answered = all(result.values.get(name) is not None for name in template.asked)
         if answered and not result.stopped:
             return Exercise(number, template, drawn, result)

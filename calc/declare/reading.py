@@ -43,11 +43,10 @@ def read(
     names the origin of given values that are not the person's own, such as ``job``.
     """
     problems = _unknown(title, inputs, given)
-    values: dict[str, Any] = {}
-    sources: dict[str, str] = {}
+    values: dict[str, Any] = dict.fromkeys(each.name for each in inputs)
+    sources = dict.fromkeys(values, "not given")
     missing: list[Input] = []
-    for each in inputs:
-        values[each.name], sources[each.name] = None, "not given"
+    for each in sorted(inputs, key=lambda each: _depth(each, inputs)):
         if not _applies(each, values):
             continue
         value = given.get(each.name)
@@ -62,7 +61,20 @@ def read(
             values[each.name], sources[each.name] = each.standing, "usual"
         elif each.needed:
             missing.append(each)
-    return Reading(values=values, origins=sources, missing=tuple(missing), problems=tuple(problems))
+    return Reading(
+        values=values,
+        origins=sources,
+        missing=tuple(each for each in inputs if each in missing),
+        problems=tuple(problems),
+    )
+
+
+def _depth(each: Input, inputs: Sequence[Input]) -> int:
+    """Return how many choices decide whether this input applies: those are read before it."""
+    if each.only_if is None:
+        return 0
+    above = next((one for one in inputs if one.name == each.only_if[0]), None)
+    return 1 if above is None else 1 + _depth(above, inputs)
 
 
 def _applies(each: Input, values: Mapping[str, Any]) -> bool:

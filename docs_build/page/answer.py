@@ -13,7 +13,7 @@ from typing import Any
 
 from calc import units
 from calc.catalogue import find
-from calc.declare import Calculator, Number, Numbers
+from calc.declare import Calculator, Incomplete, Number, Numbers
 from calc.errors import InputError
 from docs_build.page import chart, form
 
@@ -44,7 +44,7 @@ def calculator_html(name: str, given: Mapping[str, Any], case: str = "") -> str:
         f'data-case="{escape(case)}" data-edition="{escape(told["edition"])}" '
         f'aria-label="Calculator: {escape(calculator.title)}">\n'
         f"{_given_list(told)}\n"
-        f"{form.form_html(calculator, result.inputs, base)}\n"
+        f"{form.form_html(calculator, base)}\n"
         '<div class="calc-brief" hidden><a class="calc-brief-text" '
         f'href="#{escape(base)}-answer"></a></div>\n'
         '<p class="calc-said" role="status"></p>\n'
@@ -87,26 +87,31 @@ def answer_html(told: Mapping[str, Any], customary: bool | None = None) -> str:
             *(_figure(each, customary) for each in told["charts"]),
             _values(calculator, [one for one in single if not one[1]["main"]], "answer-more"),
             *(_table(each) for _, each in results if each["kind"] == "table" and each["rows"]),
+            _usual_html(told),
             _meanings(calculator, [name for name, each in results if not each["main"]]),
             _sources(told),
         ]
     )
 
 
-def run(name: str, texts: Mapping[str, Any], customary: bool) -> dict[str, Any]:
+def run(
+    name: str, texts: Mapping[str, Any], customary: bool, origins: Mapping[str, str] | None = None
+) -> dict[str, Any]:
     """Compute from what stands in a form.
+
+    ``origins`` names the fields that the job or the equipment filled in.
 
     Returns
     -------
-    ``ok`` with ``html``, ``text``, ``brief`` and ``results`` (value and text of each that has one);
-    or ``ok`` false with ``errors``, each with field,
-    place in its list (or None) and sentence; ``seconds`` is the time it took
+    ``ok`` with ``state`` (words above the answer), ``html``, ``text``, ``brief`` and ``results``
+    (value and text of each that has one), and ``complete``; or ``ok`` false with ``errors``, each
+    with field, place in its list (or None) and sentence; ``seconds`` is the time it took
     """
     began = time.perf_counter()
     calculator = find(name)
     given = {field: _without_blanks(value) for field, value in texts.items()}
     try:
-        result = calculator.run(given, customary)
+        result = calculator.answer(given, customary, origins)
     except InputError as error:
         told: dict[str, Any] = {
             "ok": False,
@@ -121,8 +126,14 @@ def run(name: str, texts: Mapping[str, Any], customary: bool) -> dict[str, Any]:
         }
     else:
         whole = result.as_dict()
+        if isinstance(result, Incomplete):
+            told = {"ok": True, "complete": False, "results": {}, **_waiting(whole, customary)}
+            told["seconds"] = time.perf_counter() - began
+            return told
         told = {
             "ok": True,
+            "complete": True,
+            "state": state(whole),
             "html": answer_html(whole, customary),
             "text": as_text(whole, customary),
             "brief": brief(whole, customary),
@@ -130,6 +141,62 @@ def run(name: str, texts: Mapping[str, Any], customary: bool) -> dict[str, Any]:
         }
     told["seconds"] = time.perf_counter() - began
     return told
+
+
+def state(told: Mapping[str, Any]) -> str:
+    """Return whose answer it is: yours only where something of it was given."""
+    given = {each["origin"] for each in told["inputs"].values()} & {"given", "job", "equipment"}
+    return "Your answer" if given else "With usual values alone"
+
+
+def waiting_html(told: Mapping[str, Any]) -> str:
+    """Return what can be said while values are missing; what is missing leads to its field."""
+    sources = {each["key"]: each for each in told["sources"]}
+    missing = "".join(
+        f'<li><button type="button" data-do="go" data-field="{escape(each["name"])}">'
+        f"{escape(each['label'])}</button></li>"
+        for each in told["missing"]
+    )
+    ranges = "".join(
+        f"<div><dt>{escape(each['label'])}, whatever it is</dt>"
+        f"<dd><b>{both(each['text'], each['customary_text'])}</b></dd></div>"
+        for each in told["ranges"].values()
+    )
+    return (
+        _cautions(told["cautions"], ("stop", "caution"), sources)
+        + '<p class="answer-missing">Still to be given:</p>'
+        + f'<ul class="answer-missing">{missing}</ul>'
+        + (f'<dl class="answer-more">{ranges}</dl>' if ranges else "")
+        + _cautions(told["cautions"], ("note",), sources)
+    )
+
+
+def _waiting(told: Mapping[str, Any], customary: bool) -> dict[str, Any]:
+    said = f"{told['known']} of {told['needed']} given"
+    labels = ", ".join(each["label"] for each in told["missing"])
+    text = f"{told['title']}: {said}. Still to be given: {labels}.\n"
+    return {
+        "state": said,
+        "html": waiting_html(told),
+        "text": text,
+        "brief": brief(told | {"results": {}}, customary) or said,
+    }
+
+
+def _usual_html(told: Mapping[str, Any]) -> str:
+    """Name the usual values that an answer hangs on."""
+    used = [
+        f"<dt>{escape(each['label'])}</dt>"
+        f"<dd>{both(each['text'], each.get('customary_text', each['text']))}</dd>"
+        for each in told["inputs"].values()
+        if each["origin"] == "usual"
+    ]
+    if not used:
+        return ""
+    return (
+        f'<details class="answer-fold"><summary>Usual values in use ({len(used)})</summary>'
+        f"<dl>{''.join(used)}</dl></details>"
+    )
 
 
 def _plain_results(told: Mapping[str, Any], customary: bool) -> dict[str, Any]:
@@ -187,6 +254,7 @@ def as_text(told: Mapping[str, Any], customary: bool) -> str:
     lines += ["", "From:"]
     lines += [
         f"{each['label']}: {each.get(key, each['text'])}"
+        + (" (usual)" if each["origin"] == "usual" else "")
         for each in told["inputs"].values()
         if each["value"] is not None
     ]

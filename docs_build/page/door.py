@@ -19,7 +19,7 @@ def call(text: str) -> str:
 
 def _answered(asked: dict[str, Any]) -> dict[str, Any]:
     if asked["op"] == "run":
-        return answer.run(asked["name"], asked["texts"], asked["customary"])
+        return answer.run(asked["name"], asked["texts"], asked["customary"], asked.get("origins"))
     if asked["op"] == "convert":
         return answer.convert(asked["name"], asked["texts"], asked["customary"])
     if asked["op"] == "job":
@@ -38,6 +38,7 @@ def warm() -> None:
         tables.load(name)
     for name, calculator in CALCULATORS.items():
         answer.run(name, {}, False)
-        answer.run(name, {}, True)
+        for customary in (False, True):
+            answer.answer_html(calculator.run(calculator.example()).as_dict(), customary)
         answer.convert(name, {each.name: "1" for each in calculator.inputs}, True)
     jobs.warm()

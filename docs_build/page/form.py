@@ -3,9 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping
 from html import escape
-from typing import Any
 
 from calc import units
 from calc.clients.job_health import HEALTH_INPUTS
@@ -15,16 +13,17 @@ from calc.sources import source
 MOST_RADIOS = 3
 """A choice of more options becomes a list to open, so that the form stays short on a phone."""
 
+USUAL = "usual"
+NOT_GIVEN = "not answered"
 
-def form_html(calculator: Calculator, inputs: Mapping[str, Any], base: str) -> str:
-    """Return the form filled with ``inputs`` (plain values in the declared units).
+
+def form_html(calculator: Calculator, base: str) -> str:
+    """Return the empty form; a usual value stands in its field as a hint and is in force.
 
     ``base`` starts every id, so that one calculator can stand twice in a page.
     """
     marked = HEALTH_INPUTS.get(calculator.name, ())
-    fields = "\n".join(
-        _field(each, inputs.get(each.name), base, each.name in marked) for each in calculator.inputs
-    )
+    fields = "\n".join(_field(each, base, each.name in marked) for each in calculator.inputs)
     switch = _switch() if any(_has_two(each) for each in calculator.inputs) else ""
     return (
         f'<form class="calc-form" novalidate autocomplete="off" '
@@ -56,26 +55,29 @@ def _switch() -> str:
     )
 
 
-def _field(each: Input, value: Any, base: str, health: bool) -> str:
+def _field(each: Input, base: str, health: bool) -> str:
     ident = f"{base}-{each.name}"
     if isinstance(each, Numbers):
-        role, css, inner = "group", "calc-field calc-list", _list(each, value, ident)
+        role, css, inner = "group", "calc-field calc-list", _list(each, ident)
     elif isinstance(each, Number):
-        role, css, inner = "", "calc-field", _number(each, value, ident)
+        role, css, inner = "", "calc-field", _number(each, ident)
     elif isinstance(each, Choice) and len(each.options) <= MOST_RADIOS:
-        role, css, inner = "radiogroup", "calc-field calc-radios", _radios(each, value, ident)
+        role, css, inner = "radiogroup", "calc-field calc-radios", _radios(each, ident)
     elif isinstance(each, Choice):
-        role, css, inner = "", "calc-field", _select(each, value, ident)
+        role, css, inner = "", "calc-field", _select(each, ident)
     else:
         raise TypeError(f"no form field for {type(each).__name__}")
     when = ""
     if each.only_if is not None:
         when = f' data-when="{escape(each.only_if[0])}" data-values="{_joined(each.only_if[1])}"'
+    if isinstance(each, Choice) and each.usual is not None:  # What it hides hangs on it.
+        when += f' data-usual="{escape(each.usual)}"'
     if health:  # The page leaves it out of links.
         when += ' data-health="yes"'
     group = f' role="{role}" aria-labelledby="{ident}-label"' if role else ""
     return (
-        f'<div class="{css}" data-input="{each.name}" data-kind="{each.kind}"{when}{group}>{inner}'
+        f'<div class="{css}" data-input="{each.name}" data-kind="{each.kind}" '
+        f'data-origin="{each.origin}"{when}{group}>{inner}'
         f'<p class="calc-error" id="{ident}-error" hidden></p></div>'
     )
 
@@ -115,12 +117,13 @@ def _texts(each: Number, value: float | None) -> tuple[str, str]:
     return written(each, value, each.unit), written(each, units.convert(value, each.unit, us), us)
 
 
-def _number(each: Number, value: float | None, ident: str) -> str:
-    si, us = _texts(each, each.default if value is None else value)
+def _number(each: Number, ident: str) -> str:
+    si, us = _texts(each, each.usual)
     return _label(each, ident, "label") + _control(each, ident, si, us, each.label)
 
 
 def _control(each: Number, ident: str, si: str, us: str, label: str) -> str:
+    """Return the empty field; ``si`` and ``us`` are the usual value, shown as a hint."""
     keypad = "numeric" if each.kind in {"count", "counts"} else "decimal"
     less = more = ""
     if each.step:
@@ -128,10 +131,19 @@ def _control(each: Number, ident: str, si: str, us: str, label: str) -> str:
     return (
         f'<div class="calc-control"{_steps(each)}>{less}'
         f'<span class="calc-box"><input type="text" id="{ident}" name="{each.name}" '
-        f'inputmode="{keypad}" enterkeyhint="next" value="{escape(si)}" data-si="{escape(si)}" '
-        f'data-us="{escape(us)}" aria-describedby="{_described(ident)}">'
+        f'inputmode="{keypad}" enterkeyhint="next"{_hint(si, us)} '
+        f'aria-describedby="{_described(ident)}">'
         f"{unit_html(each.unit, each.customary)}</span>"
         f"{more}</div>"
+    )
+
+
+def _hint(si: str, us: str) -> str:
+    if not si:
+        return ""
+    return (
+        f' placeholder="{USUAL} {escape(si)}" data-usual-si="{escape(si)}" '
+        f'data-usual-us="{escape(us)}"'
     )
 
 
@@ -184,9 +196,9 @@ def _round_step(each: Number, unit: str) -> float:
     return near * power
 
 
-def _list(each: Numbers, value: tuple[float, ...] | None, ident: str) -> str:
-    values = value if value is not None else (each.default or ())
-    rows = "".join(_row(each, place, one, ident) for place, one in enumerate(values, start=1))
+def _list(each: Numbers, ident: str) -> str:
+    usual: tuple[float | None, ...] = each.usual or (None,) * max(each.least, 1)
+    rows = "".join(_row(each, place, one, ident) for place, one in enumerate(usual, start=1))
     item = escape(each.item)
     return (
         f"{_label(each, ident, 'span')}"
@@ -208,30 +220,35 @@ def _row(each: Numbers, place: int, value: float | None, ident: str) -> str:
     )
 
 
-def _radios(each: Choice, value: str | None, ident: str) -> str:
-    chosen = value or each.default
+def _radios(each: Choice, ident: str) -> str:
     items = "".join(
         f'<label class="calc-radio"><input type="radio" name="{each.name}" '
-        f'value="{escape(option.value)}"{" checked" if option.value == chosen else ""} '
-        f'aria-describedby="{_described(ident)}">'
-        f"<span>{escape(option.label)}{_meaning(option.meaning)}</span></label>"
+        f'value="{escape(option.value)}" aria-describedby="{_described(ident)}">'
+        f"<span>{escape(option.label)}{_usual(each, option.value)}{_meaning(option.meaning)}"
+        "</span></label>"
         for option in each.options
     )
     return f"{_label(each, ident, 'span')}{items}"
+
+
+def _usual(each: Choice, value: str) -> str:
+    return f' <em class="calc-usual">({USUAL})</em>' if each.usual == value else ""
 
 
 def _meaning(text: str) -> str:
     return f" <small>{escape(text)}</small>" if text else ""
 
 
-def _select(each: Choice, value: str | None, ident: str) -> str:
-    chosen = value or each.default
-    items = "".join(
-        f'<option value="{escape(option.value)}" data-meaning="{escape(option.meaning)}"'
-        f"{' selected' if option.value == chosen else ''}>{escape(option.label)}</option>"
+def _select(each: Choice, ident: str) -> str:
+    usual = next((one for one in each.options if one.value == each.usual), None)
+    none = f"{USUAL}: {usual.label}" if usual else NOT_GIVEN
+    meaning = usual.meaning if usual else ""
+    items = f'<option value="" data-meaning="{escape(meaning)}" selected>{escape(none)}</option>'
+    items += "".join(
+        f'<option value="{escape(option.value)}" data-meaning="{escape(option.meaning)}">'
+        f"{escape(option.label)}</option>"
         for option in each.options
     )
-    meaning = next((one.meaning for one in each.options if one.value == chosen), "")
     return (
         f'{_label(each, ident, "label")}<select id="{ident}" name="{each.name}" '
         f'aria-describedby="{_described(ident)}">{items}</select>'

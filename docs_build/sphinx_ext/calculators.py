@@ -73,7 +73,7 @@ class CalculatorDirective(SphinxDirective):
         name, case = self.arguments[0], self.options.get("case", "")
         try:
             found = find(name)
-            given = found.defaults()
+            given = found.example()
             if case:
                 self.env.note_dependency(str(ROOT / "demo_cases" / case / "case.json"))
                 given = case_inputs(case, name)

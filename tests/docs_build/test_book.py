@@ -103,7 +103,7 @@ def test_worked_answers_stand_in_the_static_page(site: Path) -> None:
     for name, calculator in CALCULATORS.items():
         placed = [text for text in texts if f'data-calculator="{name}"' in text]
         assert placed, f"{name} stands on no page"
-        given = [calculator.defaults()]
+        given = [calculator.example()]
         for path in (ROOT / "demo_cases").glob("*/case.json"):
             given += filter(None, [json.loads(path.read_text())["inputs"].get(name)])
         shown = [out for out in calculator.outputs if out.main and out.kind != "table"]
@@ -142,7 +142,7 @@ def test_the_foot_names_the_sources_of_the_page_by_their_strength(site: Path) ->
     page = (ROOT / "handbook" / "method" / "how_many_left.md").read_text(encoding="utf-8")
     written = {key.partition(";")[0].strip() for key in re.findall(r"\{source\}`([^`]+)`", page)}
     calculator = CALCULATORS["how_many_left"]
-    worked = calculator.run(calculator.defaults()).as_dict()
+    worked = calculator.run(calculator.example()).as_dict()
     told = {each["key"] for each in worked["sources"]}
     assert told
     assert written | told <= set(named)

@@ -124,9 +124,25 @@ class LiveCalculator {
     if (system() === "us") this.fields.turn("us", {});
     this.forgetDraft();
     this.section.querySelector("[data-do=undo]").hidden = false;
-    this.say("The form is back at its first values.");
-    this.line?.prefill();
-    this.compute();
+    this.say("The form is empty.");
+    if (this.line?.prefill()) this.compute();
+    else this.showExample();
+  }
+
+  /** The worked example, which nobody's value enters. */
+  showExample() {
+    this.fields.showErrors([]);
+    this.answer.innerHTML = this.example;
+    this.text = "";
+    this.mark("example", "Worked example");
+    this.brief("");
+  }
+
+  /** Lead to a field that is still to be filled. */
+  go(button) {
+    const field = this.fields.byName(button.dataset.field);
+    field.scrollIntoView({ block: "center" });
+    field.querySelector("input, select")?.focus({ preventScroll: true });
   }
 
   undo(button) {
@@ -246,11 +262,12 @@ class LiveCalculator {
         name: this.name,
         texts: this.fields.texts(),
         customary: system() === "us",
+        origins: this.line?.origins(),
       });
       if (reply.ok) this.accept(reply, asked);
       else this.refuse(reply.errors);
-      const { ok, results, seconds: inside } = reply;
-      const detail = { ok, results, milliseconds: performance.now() - began, inside };
+      const { ok, complete, results, seconds: inside } = reply;
+      const detail = { ok, complete, results, milliseconds: performance.now() - began, inside };
       this.section.dispatchEvent(new CustomEvent("calculator:answer", { detail, bubbles: true }));
     } catch (error) {
       this.broken(error);
@@ -264,7 +281,8 @@ class LiveCalculator {
 
   accept(reply, asked) {
     this.say(this.fields.showErrors([]).join(" ") || this.unkept, Boolean(this.unkept));
-    const last = { edition: this.edition, asked, html: reply.html, text: reply.text, brief: reply.brief };
+    const { complete, state, html, text, brief } = reply;
+    const last = { edition: this.edition, asked, complete, state, html, text, brief };
     this.showAnswer(last);
     clearTimeout(this.keeping);
     this.keeping = setTimeout(() => remember(`answer.${this.key}`, last), 150);
@@ -275,7 +293,7 @@ class LiveCalculator {
     this.answer.innerHTML = last.html;
     if (open) this.answer.querySelector(".answer-sources").open = true;
     this.text = last.text;
-    this.mark("live", "Your answer");
+    this.mark(last.complete ? "live" : "waiting", last.state);
     this.brief(last.brief);
   }
 

@@ -88,7 +88,8 @@ export class Fields {
     const texts = this.texts();
     for (const field of this.fields) {
       const { when, values } = field.dataset;
-      field.hidden = Boolean(when) && !values.split(" ").includes(texts[when]);
+      const told = when && (texts[when] || this.byName(when).dataset.usual);
+      field.hidden = Boolean(when) && !values.split(" ").includes(told);
       const select = field.querySelector("select");
       if (select) {
         const meaning = select.selectedOptions[0]?.dataset.meaning ?? "";
@@ -171,7 +172,10 @@ export class Fields {
     const way = Number(button.dataset.step);
     const text = input.value.trim().replace(",", ".").replace("\u2212", "-");
     let value = Number(text);
-    if (text === "") value = way > 0 ? Math.max(low, 0) - step : Math.max(low, 0) + step;
+    if (text === "") {
+      const usual = input.dataset[`usual${units}`];
+      value = usual === undefined ? Math.max(low, 0) - way * step : Number(usual);
+    }
     if (!Number.isFinite(value)) return;
     const decimals = Math.max(places(text), places(String(step)));
     const stepped = value + way * step;
@@ -222,6 +226,7 @@ export class Fields {
     for (const field of this.fields) {
       this.inputs(field).forEach((input, place) => {
         if (input.tagName === "SELECT") return;
+        hint(input, units);
         const told = converted[field.dataset.input]?.[place];
         const text = input.dataset[units] ?? told;
         if (text === undefined) return;
@@ -240,6 +245,12 @@ export function typed(input, text) {
   const units = system();
   const us = units === "us";
   setPair(input, us ? undefined : input.value, us ? input.value : undefined);
+}
+
+/** Show the usual value, which is in force while the field is empty. */
+function hint(input, units) {
+  const usual = input.dataset[units === "us" ? "usualUs" : "usualSi"];
+  if (usual !== undefined) input.placeholder = `usual ${usual}`;
 }
 
 function setPair(input, si, us) {

@@ -58,6 +58,13 @@ export class JobLine {
       .filter(([field]) => field);
   }
 
+  /** Fields that still hold what the job gave. */
+  origins() {
+    const { fields } = this.calculator;
+    const same = this.given().filter(([field, value]) => texts(fields.read(field)) === texts(value));
+    return Object.fromEntries(same.map(([field]) => [field.dataset.input, "job"]));
+  }
+
   differs() {
     const { fields } = this.calculator;
     return this.given().some(([field, value]) => texts(fields.read(field)) !== texts(value));

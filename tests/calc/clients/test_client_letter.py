@@ -257,7 +257,7 @@ def test_any_facts_give_a_letter_or_the_one_error(kind: str, facts: dict[str, An
 
 @pytest.mark.parametrize("kind", letters.KINDS)
 def test_the_calculator_writes_every_kind(kind: str) -> None:
-    given: dict[str, Any] = {**client_letter.defaults(), "kind": kind}
+    given: dict[str, Any] = {**client_letter.example(), "kind": kind}
     wanted = {each.name for each in client_letter.inputs}
     result = client_letter.run({k: v for k, v in given.items() if k in wanted})
     assert result.values["letter"].startswith(letters.catalogue("en")["titles"][kind])

@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 
 from calc import tables
 from calc.declare import Result
-from calc.safety import fogging_core as model
+from calc.safety.fogging import model
 from calc.safety import humidity
 from calc.safety.fogging import fogging
 

@@ -85,7 +85,7 @@ def test_every_field_of_a_form_goes_back_through_run() -> None:
     """The texts that the form starts with give the answer that stands beside it."""
     for name in NAMES:
         calculator = find(name)
-        html = answer.calculator_html(name, calculator.defaults())
+        html = answer.calculator_html(name, calculator.example())
         texts: dict[str, Any] = {}
         for each in calculator.inputs:
             block = html.split(f'data-input="{each.name}"')[1].split("calc-error")[0]
@@ -110,7 +110,7 @@ def test_convert_turns_typed_texts(text: str, converted: str) -> None:
 
 def test_ids_are_unique_in_a_page() -> None:
     for name in NAMES:
-        defaults = find(name).defaults()
+        defaults = find(name).example()
         page = answer.calculator_html(name, defaults)
         page += (
             answer.calculator_html(name, defaults, "a_case")

@@ -199,7 +199,7 @@ def test_table_with_title_is_numbered(writer: Translator) -> None:
 
 
 def calculator_node(**given: Any) -> calculator:
-    result = heat_in_suit.run(heat_in_suit.defaults() | given)
+    result = heat_in_suit.run(heat_in_suit.example() | given)
     return calculator(
         calculator="heat_in_suit",
         case="",

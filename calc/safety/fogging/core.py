@@ -1,4 +1,4 @@
-"""Fogging: the declaration and the core. The model is in ``fogging_core``."""
+"""The core of "Fogging": from what was asked to what is answered."""
 
 from __future__ import annotations
 
@@ -6,11 +6,11 @@ from dataclasses import replace
 from typing import Any
 
 from calc import tables
-from calc.declare import Answer, Axis, Calculator, Chart, Series
+from calc.declare import Answer, Axis, Chart, Series
 from calc.safety import humidity as moist_air
-from calc.safety.fogging_cautions import Findings, cautions
-from calc.safety.fogging_core import Setup, habit
-from calc.safety.fogging_forms import INPUTS, OUTPUTS
+from calc.safety.fogging.cautions import Findings, cautions
+from calc.safety.fogging.inputs import Inputs
+from calc.safety.fogging.model import Setup, habit
 
 _CHANGES: tuple[tuple[str, dict[str, Any], str], ...] = (
     ("run a fan", {"fan": True}, "draws dust in"),
@@ -29,43 +29,29 @@ _UNCOUNTED = (
 """Changes without a figure."""
 
 
-def core(
-    *,
-    air_temperature: float,
-    humidity: float,
-    eyewear: str,
-    shares: str,
-    breath: str | None,
-    sweat: str | None,
-    breath_share: float | None,
-    sweat_share: float | None,
-    fan: str,
-    wind: str,
-    stored: float | None,
-    worn: float | None,
-) -> Answer:
+def core(x: Inputs) -> Answer:
     """Compare lens and dew point; see the declaration for units."""
-    air_dew = moist_air.dew_point(air_temperature, humidity)
-    if eyewear == "mesh":
-        found = _findings(None, eyewear, breath)
+    air_dew = moist_air.dew_point(x.air_temperature, x.humidity)
+    if x.eyewear == "mesh":
+        found = _findings(None, x.eyewear, x.breath)
         return Answer(
             values={"verdict": verdict(found), "air_dew_point": air_dew, "options": _no_figures()},
             cautions=cautions(found),
         )
     setup = Setup(
-        air=air_temperature,
-        rh=humidity,
-        eyewear=eyewear,
-        breath=breath or "normal",
-        sweat=sweat or "damp",
-        fan=fan == "yes",
-        wind=wind,
-        stored=stored,
-        worn=worn or 0.0,
-        own_breath=None if breath_share is None else breath_share / 100,
-        own_sweat=None if sweat_share is None else sweat_share / 100,
+        air=x.air_temperature,
+        rh=x.humidity,
+        eyewear=x.eyewear,
+        breath=x.breath or "normal",
+        sweat=x.sweat or "damp",
+        fan=x.fan == "yes",
+        wind=x.wind,
+        stored=x.stored,
+        worn=x.worn or 0.0,
+        own_breath=None if x.breath_share is None else x.breath_share / 100,
+        own_sweat=None if x.sweat_share is None else x.sweat_share / 100,
     )
-    found = _findings(setup, eyewear, breath)
+    found = _findings(setup, x.eyewear, x.breath)
     options = _options(setup)
     values = {
         "verdict": verdict(found),
@@ -159,60 +145,3 @@ def _chart(setup: Setup) -> Chart:
             Series(label="now", x=(setup.rh,), y=(setup.dew_point,), style="points"),
         ),
     )
-
-
-fogging = Calculator(
-    name="fogging",
-    title="Fogging",
-    part="safety",
-    purpose=(
-        "Whether goggles will fog in this weather and what keeps them clear, so that your eyes "
-        "stay covered."
-    ),
-    inputs=INPUTS,
-    outputs=OUTPUTS,
-    core=core,
-    sources=(
-        "fog_model",
-        "sonntag_1990",
-        "breath_design",
-        "breath_mansour_2020",
-        "polycarbonate",
-        "en_166_marks",
-        "en_168_test",
-        "ansi_z87_marks",
-        "mesh_screens",
-        "dain_1999",
-        "hirano_2020",
-    ),
-    formula=(
-        (
-            r"T_{lens} = T_{in} - \frac{T_{in} - T_a}{h_i\,(1/h_i + t/k + 1/h_o)}",
-            "inner face of the lens: still air, lens and outer air in series",
-            "fog_model",
-        ),
-        (
-            r"e = e_a + f\,(e_b - e_a) + s\,(e_s - e_a)",
-            "vapour behind the lens: air, share f of breath, share s of wet skin",
-            "fog_model",
-        ),
-        (
-            r"T_d = \frac{243.12\, g}{17.62 - g}, \quad g = \ln\frac{e}{6.112}",
-            "dew point of that vapour, in hPa",
-            "sonntag_1990",
-        ),
-        (
-            r"T(t) = T_{lens} + (T_0 - T_{lens})\, e^{-t/\tau}",
-            "a lens put on at another temperature",
-            "fog_model",
-        ),
-    ),
-    assumptions=(
-        "The lens fogs as soon as it is colder than the dew point behind it; a good coating "
-        "holds that off for a while.",
-        "Breath at 34 °C and 95 %, skin at 34.5 °C and wet, air behind a goggle near 33 °C.",
-        "The shares of breath and sweat are ours; a loose nose bridge or a beard changes them.",
-        "A lens of 2.3 mm; thin visors settle faster, double lenses are warmer inside.",
-        "Rain, dirt and drops that fall on the lens are not counted.",
-    ),
-)
