@@ -115,7 +115,8 @@ def test_from_the_call_to_the_season_typed_once(device: Any, site: Path) -> None
     (row,) = csv.DictReader(io.StringIO(saved(page, "saveRows").decode()))
     assert row | {
         "date": "2026-08-05", "species": "Common yellowjacket",
-        "place": "Shed, garage or play house", "adults": "126", "minutes": "95", "price": "280", "currency": "EUR",
+        "place": "Shed, garage or play house",
+        "adults": "126", "minutes": "95", "price": "280", "currency": "EUR",
     } == row  # fmt: skip
     records = list(csv.DictReader(io.StringIO(saved(page, "saveRecords").decode())))
     assert {each["scientificName"] for each in records} == {"Vespula vulgaris"}
