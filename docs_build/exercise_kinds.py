@@ -139,7 +139,7 @@ TEMPLATES: tuple[Template, ...] = (
         name="landing",
         calculator="catch_chamber",
         page="The catch chamber",
-        story="You may take a narrow hose or a wide one for the same hornets.",
+        story="You may take a narrow hose or a wide one for the same wasps.",
         draws={
             "flow_a": between(25, 40),
             "flow_b": between(35, 55),
@@ -263,9 +263,9 @@ TEMPLATES: tuple[Template, ...] = (
         name="lift",
         calculator="weight_and_lifting",
         page="Weight and lifting",
-        story="A dead piece of trunk with the nest in it is to be carried off.",
+        story="A felled piece of trunk with the nest in it is to be carried off.",
         draws={
-            "species": one_of("white_ash", "white_oak", "sugar_maple"),
+            "species": one_of("red_oak", "white_oak", "sugar_maple"),
             "diameter": between(20, 32, 2),
             "length": between(20, 45, 5),
             "hollow": between(6, 14, 2),

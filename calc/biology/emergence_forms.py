@@ -34,7 +34,7 @@ INPUTS: tuple[Input, ...] = (
             Option(value="velutina", label="Yellow-legged hornet"),
             Option(value="other", label="Other or not known"),
         ),
-        usual="crabro",
+        usual="vespula",
     ),
     Count(
         name="worker_cells",

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from calc import tables
+from calc import rules, tables
 from calc.clients.follow_up_forms import HIDDEN
 from calc.clients.follow_up_rules import Counts
 from calc.declare import Caution
@@ -71,7 +71,14 @@ def seal_text(found: Findings) -> str:
 
 def cautions(found: Findings) -> list[Caution]:
     """Return the cautions of one run."""
-    return [*_stops(found), *_seen(found), *_about_mesh(found), *_about_brood(found), *_ALWAYS]
+    return [
+        *_stops(found),
+        *_seen(found),
+        *_before_closing(found),
+        *_about_mesh(found),
+        *_about_brood(found),
+        *_ALWAYS,
+    ]
 
 
 def _stops(found: Findings) -> Iterator[Caution]:
@@ -115,6 +122,16 @@ def _seen(found: Findings) -> Iterator[Caution]:
             reason=f"More than {rule['count']} in 5 minutes, or over {rule['share']} % of the "
             "first count, on the second look.",
             source="callback_ours",
+        )
+
+
+def _before_closing(found: Findings) -> Iterator[Caution]:
+    if found.may_seal:
+        yield Caution(
+            level="caution",
+            text=rules.text("bats_birds", "look"),
+            reason=rules.text("bats_birds", "stop"),
+            source="bats_gb",
         )
 
 

@@ -29,7 +29,7 @@ ANIMAL: tuple[Input, ...] = (
         label="Animal",
         meaning="The heaviest kind you expect in numbers.",
         options=animal_options(),
-        usual="crabro",
+        usual="germanica",
     ),
     Number(
         name="mass",

@@ -23,7 +23,6 @@ class Findings:
     wall: str
     hazards: Mapping[str, Any]
     inside: bool
-    tiers: int
     planned: int
     comb: float
     bay: float
@@ -89,14 +88,12 @@ def _paint(found: Findings) -> Iterator[Caution]:
 
 
 def _comb(found: Findings) -> Iterator[Caution]:
-    if found.tiers >= rule("more_from"):
-        yield Caution(
-            level="caution",
-            text=f"Five tiers or more in view usually means more above: the window is planned for "
-            f"{found.planned}.",
-            reason="The upper ones hide behind the lower; a window cut too low tears the comb.",
-            source="five_tiers",
-        )
+    yield Caution(
+        level="caution",
+        text=f"What is in view is rarely all: the window is planned for {found.planned} tiers.",
+        reason="The upper ones hide behind the lower; a window cut too low tears the comb.",
+        source="tiers_hidden",
+    )
     if found.comb + 2 * rule("beside") > found.bay:
         yield Caution(
             level="caution",

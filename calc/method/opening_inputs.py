@@ -69,7 +69,7 @@ COMB: tuple[Input, ...] = (
         high=40,
         why=_SLIP,
         source=_OWN,
-        usual=5,
+        usual=3,
     ),
     Number(
         name="spacing",

@@ -66,7 +66,6 @@ def core(**given: Any) -> Answer:
         wall=given["wall"],
         hazards={key: given[key] for key in (*STOPS, "paint")},
         inside=given["side"] != "outside",
-        tiers=given["tiers"],
         planned=planned,
         comb=given["comb"],
         bay=given["bay"],
@@ -229,7 +228,7 @@ opening_the_cavity = Calculator(
     outputs=OUTPUTS,
     core=core,
     sources=(
-        "five_tiers",
+        "tiers_hidden",
         "opening_rules_ours",
         "tier_spacing_memory",
         "squamosa_layers",
@@ -248,8 +247,7 @@ opening_the_cavity = Calculator(
     ),
     formula=(
         (
-            r"n = \begin{cases} n_0 + 1 & n_0 < 5 \\ n_0 + \lceil n_0/2 \rceil & n_0 \ge 5 "
-            r"\end{cases}",
+            r"n = n_0 + \lceil n_0/2 \rceil",
             "Tiers planned for from the tiers in view.",
             "opening_rules_ours",
         ),
@@ -268,6 +266,6 @@ opening_the_cavity = Calculator(
         "The tiers hang level over one another; nests in slanting or narrow cavities lean and "
         "spread.",
         "No word is said on the strength of tree or building.",
-        "The five-tier rule and the room for the hand are practice and our advice, not measured.",
+        "How many tiers are hidden and the room for the hand are our advice, not measured.",
     ),
 )

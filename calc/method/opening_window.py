@@ -18,15 +18,13 @@ def rule(key: str) -> float:
 def planned_tiers(seen: int) -> int:
     """Return the tiers to plan for when ``seen`` are in view.
 
-    One more than seen; half as many again from five on. Counts in print do not change it: nests
-    pass what was printed.
+    Half as many again, so at least one more. Counts in print do not change it: nests pass what
+    was printed.
 
     Notes
     -----
-    Source: five_tiers, opening_rules_ours.
+    Source: tiers_hidden, opening_rules_ours.
     """
-    if seen < rule("more_from"):
-        return seen + 1
     return seen + math.ceil(rule("more_share") * seen)
 
 

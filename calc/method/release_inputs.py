@@ -65,7 +65,7 @@ RELEASING: tuple[Input, ...] = (
         label="Kind of queen",
         meaning="For the sugar water they need.",
         options=animal_options(),
-        usual="crabro_queen",
+        usual="vespula_queen",
         only_if=RELEASE,
     ),
     Number(

@@ -34,7 +34,7 @@ INPUTS: tuple[Input, ...] = (
         options=tuple(
             Option(value=row["key"], label=row["species"]) for row in tables.rows("wood_density")
         ),
-        usual="white_ash",
+        usual="red_oak",
     ),
     Choice(
         name="state",
@@ -46,7 +46,7 @@ INPUTS: tuple[Input, ...] = (
             Option(value="green", label="Green, from a live tree"),
             Option(value="dry", label="Air-dry, under cover for years"),
         ),
-        usual="dead",
+        usual="green",
     ),
     _centimetres("diameter", "Diameter", "With the bark.", 5, 150, 30, "a piece of trunk", _TRUNK),
     _centimetres("length", "Length of the piece", "Along the grain.", 5, 300, 50,

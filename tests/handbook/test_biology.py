@@ -16,9 +16,9 @@ def answer(name: str, exercise: str) -> str:
     return page(name).partition(f":::{{answer}} {exercise}\n")[2].partition(":::")[0]
 
 
-def test_five_tiers_have_four_gaps() -> None:
+def test_four_tiers_have_three_gaps() -> None:
     low, high = tables.row("tiers", "vespula")["spacing"]
-    assert f"{4 * low:g} to {4 * high:g} cm" in answer("inside_the_nest", "inside-height")
+    assert f"{3 * low:g} to {3 * high:g} cm" in answer("inside_the_nest", "inside-height")
 
 
 @pytest.mark.parametrize(("millimetres", "column"), [(48, "worker"), (65, "queen")])

@@ -151,7 +151,7 @@ def nest_section() -> str:
     return figure(
         416,
         "A nest in a wall, cut open",
-        "A nest hangs on one stalk from a beam. A cover of several layers of paper runs round five "
+        "A nest hangs on one stalk from a beam. A cover of several layers of paper runs round the "
         "tiers. Each tier has its roof up and its cells down, and pillars join it to the tier "
         "above. Sealed brood sits in the middle of a tier, larvae round it, eggs at the rim. The "
         "lowest tier has large cells of queens. The old queen walks on the new tiers, young "

@@ -57,7 +57,7 @@ def approach() -> str:
         line([(286, 230), (292, 246)], 1),
         oval(316, 296, 13, 13, "#888", 2.5),
         words(296, 301, "partner, outside", anchor="end"),
-        words(226, 40, "trunk or wall"),
+        words(226, 40, "wall or tree"),
     ]
     return figure(
         316,
@@ -71,7 +71,7 @@ def approach() -> str:
 
 
 def _corner(y: float) -> list[str]:
-    """Return a piece of trunk with a hole and a mouth beside it, for a row of the knock."""
+    """Return a piece of a board wall with a hole and a mouth beside it, for a row of the knock."""
     return [
         area([(250, y), (290, y), (290, y + 46), (250, y + 46)], "url(#wood)"),
         area([(250, y + 66), (290, y + 66), (290, y + 118), (250, y + 118)], "url(#wood)"),
@@ -109,7 +109,7 @@ def first_knock() -> str:
     return figure(
         388,
         "The first knock, in three steps",
-        "One: the air runs and the mouth of the hose stands beside the hole in the trunk; nothing "
+        "One: the air runs and the mouth of the hose stands beside the hole in the boards; nothing "
         "is touched yet. Two: a stick knocks lightly on the wood below the hole and a wasp flies "
         "out. Three: wasps fly a loop and come back to the hole, where the mouth waits.",
         parts,

@@ -21,7 +21,7 @@ def place_trunk() -> str:
     parts = [
         area([(150, 0), (250, 0), (256, 280), (144, 280)], "url(#wood)", 2),
         area([(168, 24), (232, 24), (236, 222), (164, 222)], "#fff", 1.6),
-        nest(200, 24, (34, 48, 54, 56, 46), 26),
+        nest(200, 24, (44, 58, 60, 46), 30),
         area([(140, 196), (168, 196), (168, 212), (140, 212)], "#fff", 0),
         curve("M 186 204 C 150 202 110 190 84 176", 1.6, "5 4", True),
         tube(132, 220, -40, 70, 20),
@@ -37,7 +37,7 @@ def place_trunk() -> str:
     return figure(
         286,
         "Nest in a hollow trunk",
-        "A cut through a trunk. Five tiers hang in the hollow above the entrance hole. The mouth "
+        "A cut through a trunk. Tiers hang in the hollow above the entrance hole. The mouth "
         "of the hose stands below and beside the hole; the line of flight leads away to the left. "
         "A dashed line at the right marks a window that only an arborist may set.",
         parts,

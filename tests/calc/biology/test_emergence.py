@@ -146,10 +146,10 @@ def test_older_looks_come_out_sooner() -> None:
 
 
 def test_queens_take_longer_and_hold_the_comb() -> None:
-    workers = emerge(queen_cells=0)
+    workers = emerge(species="crabro", queen_cells=0)
     assert workers.values["last_queen"] is None
     assert workers.values["all_out"] == 20
-    queens = emerge(worker_cells=0, queen_cells=60)
+    queens = emerge(species="crabro", worker_cells=0, queen_cells=60)
     assert queens.values["all_out"] == 25
     assert queens.values["days_95"] > workers.values["days_95"]
     assert queens.values["last_queen"][1] == 25
@@ -212,7 +212,7 @@ def test_answers_of_the_page_are_those_of_the_calculator() -> None:
     assert high == 400
     assert f"by day {even.values['all_out']:.0f}." in page
     looks = dict.fromkeys(LOOKS, 0) | {"dark": 12, "colouring": 5, "full": 3}
-    dark = emerge(worker_cells=0, queen_cells=40, **looks)
+    dark = emerge(species="crabro", worker_cells=0, queen_cells=40, **looks)
     low, high = dark.values["days_95_range"]
     assert f"within {low:.0f} to {high:.0f} days" in page
     low, high = dark.values["last_queen"]

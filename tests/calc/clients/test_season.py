@@ -32,7 +32,7 @@ def made(number: int, **values: object) -> job.Job:
 
 
 JOBS = [
-    made(1, visit__date="2026-08-03", animal__species="crabro", place__kind="hollow_tree",
+    made(1, visit__date="2026-08-03", animal__species="crabro", place__kind="shed",
          result__adults=120, price__final=200, price__currency="EUR"),
     made(2, visit__date="2026-08-05", animal__species="vulgaris", place__kind="roof",
          result__adults=400, price__final=150, price__currency="EUR"),
@@ -246,7 +246,7 @@ def test_the_invented_season_is_the_one_of_its_script() -> None:
         assert lasting(kept) == lasting(one), f"{path.name}: run demo_cases/season/make.py"
 
 
-@pytest.mark.parametrize("case", ["hollow_ash", "soffit_yellowjackets"])
+@pytest.mark.parametrize("case", ["mill_willow", "soffit_yellowjackets"])
 def test_the_jobs_of_the_cases_agree_with_their_inputs(case: str) -> None:
     folder = ROOT / "demo_cases" / case
     made = job.read((folder / "job.json").read_text(encoding="utf-8"))

@@ -153,5 +153,5 @@ def test_every_stop_has_a_field_and_no_other() -> None:
 
 
 def test_a_file_from_before_the_visit_still_reads() -> None:
-    text = (ROOT / "demo_cases" / "hollow_ash" / "job.json").read_text("utf-8")
+    text = (ROOT / "demo_cases" / "mill_willow" / "job.json").read_text("utf-8")
     assert job.read(text).get("progress") is None

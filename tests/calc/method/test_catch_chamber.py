@@ -22,15 +22,15 @@ def hose_of(bore: float, flow: float) -> Setup:
 CAUTIONS: list[tuple[dict[str, Any], str, str]] = [
     ({"animal": "germanica", "mesh_opening": 6}, "stop", "does not hold these animals"),
     ({"animal": "crabro_queen", "mesh_opening": 4}, "caution", "Nobody has published"),
-    ({"mesh_opening": 4}, "caution", "by a trap figure"),
+    ({"animal": "crabro", "mesh_opening": 4}, "caution", "by a trap figure"),
     ({"mesh_area": 100}, "caution", "hose areas"),
     ({"temperature": 35}, "stop", "Too hot to hold animals"),
     ({"temperature": 31}, "caution", "It is hot"),
     ({}, "caution", "Some arrive at about"),
     ({"give": 5}, "caution", "The landing is hard"),
     ({"flow_b": 15}, "caution", "too slow to lift a limp animal"),
-    ({"volume": 2}, "caution", "too small for them"),
-    ({"volume": 8}, "note", "small for so many"),
+    ({"animal": "crabro", "volume": 2}, "caution", "too small for them"),
+    ({"animal": "crabro", "volume": 8}, "note", "small for so many"),
     ({}, "caution", "When the motor stops"),
     ({}, "caution", "Close the hose with a plug"),
     ({}, "caution", "never the last wall"),
@@ -51,7 +51,7 @@ def test_every_caution_is_tested() -> None:
 
 
 def test_quiet_set_up_raises_no_landing_caution() -> None:
-    result = catch_chamber(compare="no", flow_a=44, bore_a=63, mesh_area=800)
+    result = catch_chamber(animal="crabro", compare="no", flow_a=44, bore_a=63, mesh_area=800)
     texts = " ".join(each.text for each in result.cautions)
     assert "Some arrive" not in texts
     assert "hose areas" not in texts
@@ -135,7 +135,7 @@ def test_covered_mesh_costs_more() -> None:
 
 
 def test_comparison_holds_both_set_ups_in_both_systems_of_units() -> None:
-    lines = {line["what"]: line for line in catch_chamber().values["comparison"]}
+    lines = {line["what"]: line for line in catch_chamber(animal="crabro").values["comparison"]}
     assert lines["Arrives at"]["a"] == "14 m/s (32 mph)"
     assert lines["Arrives at"]["b"] == "7 m/s (15 mph)"
     assert lines["Mesh, in hose areas"]["a"] == "35"

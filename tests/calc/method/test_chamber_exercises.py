@@ -11,7 +11,8 @@ from calc.method.passing_life_on import passing_life_on
 
 
 def test_chamber_hose() -> None:
-    result = catch_chamber(flow_a=34, bore_a=38, length_a=3, flow_b=44, bore_b=63, length_b=3)
+    hoses = {"flow_a": 34, "bore_a": 38, "length_a": 3, "flow_b": 44, "bore_b": 63, "length_b": 3}
+    result = catch_chamber(animal="crabro", **hoses)
     assert result.text("arrival_a") == "14 m/s"
     assert result.text("arrival_b") == "7 m/s"
 
@@ -26,12 +27,12 @@ def test_chamber_mesh() -> None:
 
 
 def test_opening_tiers() -> None:
-    result = opening_the_cavity(tiers=6, spacing=2.8, lowest=4, comb=20, bay=36.8)
-    assert result.values["planned"] == 9
-    assert result.text("bottom") == "-1 cm"
-    assert result.text("top") == "37 cm"
-    assert result.text("height") == "38 cm"
-    assert result.text("width") == "26 cm"
+    result = opening_the_cavity(tiers=2, spacing=3.1, lowest=7, comb=24, bay=36.8)
+    assert result.values["planned"] == 3
+    assert result.text("bottom") == "2 cm"
+    assert result.text("top") == "24 cm"
+    assert result.text("height") == "22 cm"
+    assert result.text("width") == "30 cm"
 
 
 def test_opening_flakes() -> None:
@@ -39,8 +40,9 @@ def test_opening_flakes() -> None:
 
 
 def test_holding_lid() -> None:
-    lid = holding_and_driving(temperature=25, air="lid", mesh_area=150, mesh_share=40)
-    two = holding_and_driving(temperature=25, air="two", mesh_area=20, mesh_share=40)
+    hornets = {"animal": "crabro", "temperature": 25, "mesh_share": 40}
+    lid = holding_and_driving(air="lid", mesh_area=150, **hornets)
+    two = holding_and_driving(air="two", mesh_area=20, **hornets)
     assert lid.values["share"] == pytest.approx(3.5, abs=0.25)
     assert two.values["share"] < 1
 

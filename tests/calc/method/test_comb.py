@@ -238,7 +238,7 @@ def test_lists_that_do_not_match_are_refused(given: dict[str, object], field: st
 def test_cautions() -> None:
     assert count().cautions[0].text.startswith("Count suited")
     assert "pitch comes from memory" in texts("caution", count_by="size")
-    assert "pitch comes from memory" not in texts("caution", count_by="size", pitch=8.5)
+    assert "pitch comes from memory" not in texts("caution", count_by="size", pitch=4.9)
     assert "runs high" in texts("note", count_by="size")
     few = {"long_axes": [20], "shape": "round", "patches": [4], **STAGES}
     assert "Only 4 spots" in texts("caution", **few)
@@ -246,7 +246,7 @@ def test_cautions() -> None:
     assert "counted together" in texts("caution", patches=joined)
     bare = [3, 3, 0]
     assert "no patch" in texts("caution", patches=bare, queen_from=3)
-    assert "do not fit" in texts("caution", patch_area=10)
+    assert "do not fit" in texts("caution", patch_area=4)
     assert "There is no tier 9" in texts("caution", queen_from=9)
     assert "Young queens may still come out" in texts("caution", queen_from=3)
     assert "cell size does not tell" in texts("note", species="velutina")

@@ -26,20 +26,21 @@ from calc.method.holding_box import (
 from calc.tables import row
 from tests.calc.method.caution_cover import check, written
 
+HORNETS = {"animal": "crabro"}
 MANY = {"number": 3000, "state": "caught"}
 STOPS: list[tuple[dict[str, Any], str]] = [
     ({"animal": "velutina"}, "report this hornet"),
     ({"temperature": 36}, "Too hot"),
-    ({"air": "tight", "ride": 600}, "do not last the ride"),
+    (HORNETS | {"air": "tight", "ride": 600}, "do not last the ride"),
     ({"parked": 60}, "parked car: its air"),
     ({"place": "loose"}, "Not in the cab"),
 ]
 CAUTIONS: list[tuple[dict[str, Any], str, str]] = [
     ({"air": "tight", "ride": 5}, "caution", "tight box is for minutes"),
-    ({"air": "lid", "mesh_area": 200}, "caution", "mesh is too small"),
+    (HORNETS | {"air": "lid", "mesh_area": 200}, "caution", "mesh is too small"),
     ({"temperature": 30}, "caution", "above the alarm temperature"),
-    ({"mesh_area": 20}, "note", "Bee packages have more screen"),
-    ({"number": 5000}, "caution", "box is too small"),
+    (HORNETS | {"mesh_area": 20}, "note", "Bee packages have more screen"),
+    (HORNETS | {"number": 5000}, "caution", "box is too small"),
     ({"temperature": 5}, "note", "look dead"),
     ({}, "caution", "in a parked car"),
     ({"place": "cab"}, "caution", "In the cab only"),
@@ -73,8 +74,9 @@ def test_openings_further_apart_than_the_box_is_high() -> None:
 
 def test_worked_example_of_a_lid_alone() -> None:
     # 300 hornets, 150 cm² of lid, 40 % open: the lid alone is not enough, low and high are.
-    lid = holding_and_driving(air="lid", mesh_area=150, mesh_share=40, temperature=25)
-    two = holding_and_driving(air="two", mesh_area=20, mesh_share=40, temperature=25)
+    hot = {"animal": "crabro", "mesh_share": 40, "temperature": 25}
+    lid = holding_and_driving(air="lid", mesh_area=150, **hot)
+    two = holding_and_driving(air="two", mesh_area=20, **hot)
     assert lid.values["share"] > 3
     assert two.values["share"] < 1
 

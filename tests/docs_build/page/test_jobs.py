@@ -78,7 +78,7 @@ def test_typed_texts_are_set_or_told() -> None:
 
 
 def test_what_a_form_is_filled_with_is_what_the_job_holds() -> None:
-    held = json.loads((pack.ROOT / "demo_cases/hollow_ash/job.json").read_text("utf-8"))
+    held = json.loads((pack.ROOT / "demo_cases/mill_willow/job.json").read_text("utf-8"))
     told = ask(do="show", job=held)
     for name, given in told["prefills"].items():
         for value in given.values():
@@ -185,10 +185,10 @@ def test_a_job_goes_through_a_dead_network_and_two_killed_tabs(device: Any, site
     watch.over(context)
     page = opened(context.new_page(), host)
     begun(page)
-    page.keyboard.type("Hornets at the mill")
+    page.keyboard.type("Wasps by the pond")
     kill(page)  # before anything was checked
     page = opened(context.new_page(), host)
-    assert page.input_value("[name=title]") == "Hornets at the mill"
+    assert page.input_value("[name=title]") == "Wasps by the pond"
     unfold(page)
     page.fill("[name='client.name']", "A. Example")
     page.select_option("[name='animal.species']", "crabro")
@@ -202,13 +202,13 @@ def test_a_job_goes_through_a_dead_network_and_two_killed_tabs(device: Any, site
     assert page.input_value("[name=notes]") == "Gate sticks, ring twice"
     assert page.input_value("[name='shared.air_temperature']") == "17.5"
     made = held(page)["job"]
-    assert made["title"] == "Hornets at the mill"
+    assert made["title"] == "Wasps by the pond"
     assert made["client"]["name"] == "A. Example"
     assert made["health"]["allergy_on_site"] == "no"
     page.goto(host.page("heat_in_suit"))
     live(page)
     assert float(page.input_value("[name=air_temperature]")) == 17.5
-    assert "Hornets at the mill" in page.inner_text(".calc-job")
+    assert "Wasps by the pond" in page.inner_text(".calc-job")
     answered(page)
     page.fill("[name=humidity]", "61")
     kill(page)

@@ -620,12 +620,12 @@ def test_the_report_carries_the_chosen_pictures(sheet: Any, tmp_path: Path) -> N
     wait(sheet, 4)
     for place, kind in enumerate(("nest", "comb", "closed", "people"), start=1):
         field(sheet, place, "kind").select_option(kind)
-    field(sheet, 1, "caption").fill("The hole in the ash")
+    field(sheet, 1, "caption").fill("The hole in the gable")
     field(sheet, 2, "use_in_report").click()
     sheet.select_option("[data-letter=kind]", "report")
     figures = sheet.locator("[data-part=letter] .job-figures figure")
     expect(figures).to_have_count(3, timeout=30_000)
-    expect(figures.nth(0)).to_contain_text("The hole in the ash", timeout=20_000)
+    expect(figures.nth(0)).to_contain_text("The hole in the gable", timeout=20_000)
     sheet.click("[data-job=copyLetter]")
     sheet.click("[data-job=shareLetter]")
     sheet.click("[data-job=printLetter]")
@@ -633,12 +633,12 @@ def test_the_report_carries_the_chosen_pictures(sheet: Any, tmp_path: Path) -> N
     told = sheet.evaluate("told")
     sizes = [len(body) for body in stored(sheet).values()][:3]
     assert told["shared"][0] == told["copied"]
-    assert "The hole in the ash" in told["copied"]
+    assert "The hole in the gable" in told["copied"]
     assert told["shared"][1] == [
         [f"picture-{at}.jpg", "image/jpeg", size] for at, size in enumerate(sizes, start=1)
     ]
     alts = sheet.evaluate("[...document.querySelectorAll('.job-paper img')].map((one) => one.alt)")
-    assert alts == ["Nest before the work: The hole in the ash", "Comb", "Closed up"]
+    assert alts == ["Nest before the work: The hole in the gable", "Comb", "Closed up"]
     sheet.emulate_media(media="print")
     boxes = sheet.evaluate(
         "[...document.querySelectorAll('.job-paper figure')]"

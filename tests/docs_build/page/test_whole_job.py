@@ -16,8 +16,8 @@ from .test_jobs import CATCHES, SHEET, begun, held, kill, opened, saved, unfold
 pytestmark = pytest.mark.browser
 
 CALL = {
-    "hurt": "no", "reaction": "none", "bees": "no", "animal": "crabro", "treated": "no",
-    "where": "hollow_tree", "role": "owner",
+    "hurt": "no", "reaction": "none", "bees": "no", "animal": "vulgaris", "treated": "no",
+    "where": "shed", "role": "owner",
 }  # fmt: skip
 """Answers of the caller; all but these stay as the call sheet has them."""
 
@@ -51,7 +51,7 @@ def test_from_the_call_to_the_season_typed_once(device: Any, site: Path) -> None
 
     page = opened(page, host)
     begun(page)
-    page.keyboard.type("Hornets at the mill")
+    page.keyboard.type("Wasps by the pond")
     unfold(page)
     page.fill("[name='client.name']", "A. Example")
     page.fill("[name='client.address']", "1 Long Lane")
@@ -60,7 +60,7 @@ def test_from_the_call_to_the_season_typed_once(device: Any, site: Path) -> None
     page = context.new_page()
     page.goto(host.local + "clients/the_call.html")
     live(page)
-    assert "Hornets at the mill" in page.inner_text(".calc-job >> nth=0")
+    assert "Wasps by the pond" in page.inner_text(".calc-job >> nth=0")
     for name, value in CALL.items():
         choose(page, name, value)
     answered(page)
@@ -86,9 +86,9 @@ def test_from_the_call_to_the_season_typed_once(device: Any, site: Path) -> None
     assert page.input_value("[name='client.name']") == "A. Example"
     unfold(page)
     # What the caller said stands in the record by itself.
-    assert page.input_value("[name='animal.species']") == "crabro"
-    assert page.input_value("[name='place.kind']") == "hollow_tree"
-    page.fill("[name='visit.date']", "2026-09-15")
+    assert page.input_value("[name='animal.species']") == "vulgaris"
+    assert page.input_value("[name='place.kind']") == "shed"
+    page.fill("[name='visit.date']", "2026-08-05")
     page.select_option("[name='result.outcome']", "removed")
     page.fill("[name='price.currency']", "EUR")
     page.fill("[name='price.final']", "280")
@@ -98,10 +98,10 @@ def test_from_the_call_to_the_season_typed_once(device: Any, site: Path) -> None
     letter = page.locator("[data-part=letter] .job-letter")
     for words in (
         "For: A. Example, 1 Long Lane",
-        "European hornets, in a hollow tree",
+        "yellowjacket wasps, in a shed",
         "We caught 126 adults.",
         "may still have been in there when we stopped",
-        "Next look: 22 September 2026.",
+        "Next look: 12 August 2026.",
     ):
         expect(letter).to_contain_text(words, timeout=30_000)
     season = page.locator(".job-season")
@@ -114,11 +114,12 @@ def test_from_the_call_to_the_season_typed_once(device: Any, site: Path) -> None
     assert names == ["first_call", "how_many_left"]
     (row,) = csv.DictReader(io.StringIO(saved(page, "saveRows").decode()))
     assert row | {
-        "date": "2026-09-15", "species": "European hornet", "place": "Hollow tree",
+        "date": "2026-08-05", "species": "Common yellowjacket",
+        "place": "Shed, garage or play house",
         "adults": "126", "minutes": "95", "price": "280", "currency": "EUR",
     } == row  # fmt: skip
     records = list(csv.DictReader(io.StringIO(saved(page, "saveRecords").decode())))
-    assert {each["scientificName"] for each in records} == {"Vespa crabro"}
+    assert {each["scientificName"] for each in records} == {"Vespula vulgaris"}
     assert page.evaluate("document.documentElement.scrollWidth") <= 360
     context.close()
     assert watch.foreign == []
