@@ -12,9 +12,8 @@ from hypothesis import strategies as st
 
 from calc import tables
 from calc.declare import Result
-from calc.safety.fogging import model
 from calc.safety import humidity
-from calc.safety.fogging import fogging
+from calc.safety.fogging import fogging, model
 
 psychrolib.SetUnitSystem(psychrolib.SI)
 QUICK = settings(max_examples=100, deadline=None, derandomize=True, database=None)
