@@ -23,6 +23,7 @@ ICONS = {
     "note": "M12 1a11 11 0 1 0 0 22 11 11 0 0 0 0-22Z M10.8 6v2.6h2.4V6Z M10.8 10.5V18h2.4v-7.5Z",
 }
 WORDS = {"stop": "Stop", "caution": "Caution", "note": "Note"}
+EXAMPLE = "Worked example"
 WITHHELD = "withheld: see “Stop”"
 
 
@@ -43,7 +44,6 @@ def calculator_html(name: str, given: Mapping[str, Any], case: str = "") -> str:
         f'<section class="calculator" id="{escape(base)}" data-calculator="{escape(name)}" '
         f'data-case="{escape(case)}" data-edition="{escape(told["edition"])}" '
         f'aria-label="Calculator: {escape(calculator.title)}">\n'
-        f"{_given_list(told)}\n"
         f"{form.form_html(calculator, base)}\n"
         '<div class="calc-brief" hidden><a class="calc-brief-text" '
         f'href="#{escape(base)}-answer"></a></div>\n'
@@ -51,7 +51,7 @@ def calculator_html(name: str, given: Mapping[str, Any], case: str = "") -> str:
         '<div class="calc-progress" hidden><progress max="1" value="0" '
         'aria-label="Getting the computing part"></progress> <span></span></div>\n'
         f'<div class="calc-out" id="{escape(base)}-answer" data-state="example">\n'
-        '<p class="calc-state">Worked example</p>\n'
+        f'<p class="calc-state">{EXAMPLE}</p>\n{_given_list(told)}\n'
         f'<div class="calc-answer">{answer_html(told)}</div>\n</div>\n'
         '<div class="calc-tools">'
         '<button type="button" data-do="copy">Copy the result</button> '
@@ -163,9 +163,10 @@ def waiting_html(told: Mapping[str, Any]) -> str:
         for each in told["ranges"].values()
     )
     return (
-        _cautions(told["cautions"], ("stop", "caution"), sources)
-        + '<p class="answer-missing">Still to be given:</p>'
+        _cautions(told["cautions"], ("stop",), sources)
+        + '<p>Still to be given:</p>'
         + f'<ul class="answer-missing">{missing}</ul>'
+        + _cautions(told["cautions"], ("caution",), sources)
         + (f'<dl class="answer-more">{ranges}</dl>' if ranges else "")
         + _cautions(told["cautions"], ("note",), sources)
     )
@@ -282,7 +283,7 @@ def both(si: str, us: str) -> str:
 
 
 def _given_list(told: Mapping[str, Any]) -> str:
-    """Return the inputs as text, for a page without scripts."""
+    """Return the inputs of the worked example as text: they never stand in the form."""
     rows = "".join(
         f"<div><dt>{escape(each['label'])}</dt>"
         f"<dd>{both(each['text'], each.get('customary_text', each['text']))}</dd></div>"
