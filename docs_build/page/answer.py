@@ -164,7 +164,7 @@ def waiting_html(told: Mapping[str, Any]) -> str:
     )
     return (
         _cautions(told["cautions"], ("stop",), sources)
-        + '<p>Still to be given:</p>'
+        + "<p>Still to be given:</p>"
         + f'<ul class="answer-missing">{missing}</ul>'
         + _cautions(told["cautions"], ("caution",), sources)
         + (f'<dl class="answer-more">{ranges}</dl>' if ranges else "")
