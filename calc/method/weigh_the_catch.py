@@ -37,7 +37,6 @@ CLOSE = 0.05
 FAR = 2.0
 """A sampled mean this many times the printed mass, or below its inverse, is asked about."""
 
-_SLIP = "beyond it a slip of the finger is likelier"
 _OWN = "own_reasoning"
 _TABLE = ("mean_from", ("table",))
 _SAMPLE = ("mean_from", ("sample",))
@@ -224,7 +223,6 @@ def _mass(name: str, label: str, meaning: str, low: float, default: float) -> Nu
         customary="oz",
         low=low,
         high=100_000,
-        why=_SLIP,
         source=_OWN,
         default=default,
         digits=1,
@@ -282,7 +280,6 @@ weigh_the_catch = Calculator(
             item="handful",
             low=1,
             high=5000,
-            why=_SLIP,
             source=_OWN,
             default=(40,),
             most=20,
@@ -297,7 +294,6 @@ weigh_the_catch = Calculator(
             customary="oz",
             low=0.01,
             high=10_000,
-            why=_SLIP,
             source=_OWN,
             default=(19,),
             most=20,

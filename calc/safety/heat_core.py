@@ -93,6 +93,7 @@ def core(
         in_sun=shining > 0,
         planned=planned_minutes,
         rest_guessed=heat_known == "measured" and rest == "shade" and rest_wbgt is None,
+        wind=wind,
     )
     values = _values(job) | {"verdict": verdict(found, job.stopped)} | _plan(job, planned_minutes)
     return Answer(values=values, cautions=cautions(found), charts=_charts(job))
@@ -129,6 +130,7 @@ def _findings(
     in_sun: bool,
     planned: float | None,
     rest_guessed: bool,
+    wind: float | None,
 ) -> Findings:
     still = heat_limits.limit(heat_limits.REST_RATE, job.acclimatised)
     top = job.effective - job.heat.wbgt + job.heat.high
@@ -148,6 +150,9 @@ def _findings(
         top_still_over=top > still,
         planned_over=planned is not None and job.minutes() < 60 and planned > job.minutes(),
         rest_guessed=rest_guessed,
+        calm=job.heat.calm,
+        wind=wind,
+        wind_used=job.heat.wind,
     )
 
 
@@ -166,6 +171,7 @@ def _values(job: Job) -> dict[str, Any]:
         "alert_limit": heat_limits.alert_limit(job.rate),
         "wbgt": heat.wbgt,
         "wbgt_range": (heat.low, heat.high),
+        "wind_used": heat.wind,
         "clothing_adjustment": job.added,
         "rest_effective": job.at_rest,
         "rate": job.rate,

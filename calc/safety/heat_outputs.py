@@ -108,11 +108,21 @@ OUTPUTS: tuple[Out, ...] = (
     Out(
         name="wbgt_range",
         label="Range of the WBGT",
-        meaning="What the estimate leaves open: its published accuracy and the globe's size.",
+        meaning="What the estimate leaves open: its published accuracy, the globe's size, and "
+        "in calm air the wind.",
         kind="interval",
         unit="degC",
         customary="degF",
         digits=1,
+    ),
+    Out(
+        name="wind_used",
+        label="Wind used for the WBGT",
+        meaning="What you typed, or the least wind that the method takes.",
+        unit="m/s",
+        customary="mph",
+        digits=2,
+        customary_digits=1,
     ),
     Out(
         name="clothing_adjustment",
