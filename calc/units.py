@@ -108,7 +108,7 @@ def split_number(text: str) -> tuple[float, str]:
     if rest[:1] in {".", ",", "'"} or rest[:1].isdigit():
         raise ValueError("not one number")
     if re.fullmatch(r"[+-]?[1-9]\d{0,2},\d{3}", number):
-        raise UnclearCommaError(number)
+        raise UnclearCommaError("unclear comma")
     return float(number.replace(",", ".")), rest
 
 

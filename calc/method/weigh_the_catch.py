@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from typing import Any
 
 from calc.declare import Answer, Calculator, Caution, Choice, Counts, Number, Numbers, Option, Out
-from calc.errors import InputError
+from calc.errors import InputError, required
 from calc.method.catch_chamber_inputs import ANIMAL, animal_options
 from calc.method.weighing import (
     Count,
@@ -116,7 +116,7 @@ def core(
     else:
         mean, number = printed, 0
         if second is not None and second != "none":
-            mean = mixed(printed, known(second, None), (share or 0.0) / 100)
+            mean = mixed(printed, known(second, None), required("share", share) / 100)
     net = full - empty
     found = count_by_weight(net * MG, step_error(step, 2) * MG, mean)
     return Answer(

@@ -8,6 +8,7 @@ from typing import Any
 
 from calc import tables, units
 from calc.declare import Answer, Chart
+from calc.errors import required
 from calc.safety import heat_limits
 from calc.safety.heat_cautions import Findings, cautions
 from calc.safety.heat_charts import limits_chart, minutes_chart
@@ -74,10 +75,15 @@ def core(
 ) -> Answer:
     """Compare a job in a suit with the published heat limits; see the declaration for units."""
     shining = 0.0 if sun is None else sun_on_level(sun, radiation)
-    if air_temperature is None or humidity is None or wind is None:
-        heat = measured_heat(measured_wbgt or 0.0)
+    if heat_known == "measured":
+        heat = measured_heat(required("measured_wbgt", measured_wbgt))
     else:
-        heat = weather_heat(air_temperature, humidity, wind, shining)
+        heat = weather_heat(
+            required("air_temperature", air_temperature),
+            required("humidity", humidity),
+            required("wind", wind),
+            shining,
+        )
     added = tables.row("clothing_adjustment", clothing).get("adjustment")
     job = Job(
         heat=heat,

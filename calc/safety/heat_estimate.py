@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from calc import tables
+from calc.errors import required
 from calc.safety import heat_index
 from calc.safety.humidity import wet_bulb_stull
 from calc.safety.liljegren import LEAST_WIND, wbgt_liljegren
@@ -105,5 +106,5 @@ def index_and_band(air: float, humidity: float) -> tuple[float | None, str]:
 def sun_on_level(sun: str, radiation: float | None) -> float:
     """Return the sun's radiation in W/m2 for a class of the table, or as given."""
     if sun == "radiation":
-        return radiation or 0.0
+        return required("radiation", radiation)
     return float(tables.row("sun_strength", sun)["radiation"])
