@@ -20,7 +20,7 @@ from calc.method.removal_effort import gould_pollock, leslie
 from calc.method.removal_fit import expected_catches
 from calc.method.removal_profile import moran_schnute, usable
 from calc.method.removal_quantiles import number_quantiles
-from calc.method.stopping import Outlook, log_normal_interval, most_left, outlook
+from calc.method.stopping import Outlook, log_normal_interval, outlook
 
 UNEVEN = 1.1
 """Longest pass over shortest from which passes no longer count as equal."""
@@ -159,8 +159,8 @@ def _limits(job: Job, number: float, number_se: float | None) -> tuple[float, fl
     if number_se is not None and number - job.caught > 1e-9:
         low, high = log_normal_interval(job.caught, number, number_se)
         return low, high, LOG_NORMAL
-    left = most_left(0.975, job.outlook)
-    return job.caught, None if left is None else max(number, job.caught + left), POSTERIOR_END
+    (high,) = number_quantiles(job.catches, (0.975,), job.effort)
+    return job.caught, None if high is None else max(number, high), POSTERIOR_END
 
 
 def _carle_strub(job: Job) -> Fit:
