@@ -59,7 +59,9 @@ def required(field: str, value: T | None) -> T:
     Where a missing number taken as 0 would make the answer look better than it is.
     """
     if value is None:
-        raise InputError(field, None, "a value", f"{field}: a value is missing; allowed is a value.")
+        raise InputError(
+            field, None, "a value", f"{field}: a value is missing; allowed is a value."
+        )
     return value
 
 

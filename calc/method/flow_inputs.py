@@ -240,7 +240,8 @@ CHAMBER: tuple[Input, ...] = (
     Choice(
         name="mesh",
         label="Mesh to the machine",
-        meaning="How the mesh that holds the animals back is known.",
+        meaning="How the mesh that holds the animals back is known. A clean mesh hardly slows the "
+        "air; one choked by bodies does.",
         options=(
             Option(value="opening", label="opening and wire"),
             Option(value="share", label="open share"),

@@ -102,7 +102,10 @@ def clearances(voltage: float | None) -> dict[str, float]:
     """
     if voltage is None:
         widest = tables.rows("power_lines")[-1]
-        feet: dict[str, float | None] = {"1926.1408": float(widest["crane"]), "1926.1409": float(widest["presumed"])}
+        feet: dict[str, float | None] = {
+            "1926.1408": float(widest["crane"]),
+            "1926.1409": float(widest["presumed"]),
+        }
     elif clearance_crane(voltage) is None:
         return {}
     else:

@@ -11,7 +11,6 @@ from collections.abc import Sequence
 
 from calc.safety.humidity import wet_bulb_stull
 
-
 LEAST_WIND_IN_SHADE = 0.3
 """Least wind that Bernard's form is given for, m/s; less counts as this."""
 
@@ -52,7 +51,9 @@ def wbgt_bernard(air: float, wet_bulb: float, wind: float) -> float:
     if wind > 3:
         return 0.7 * wet_bulb + 0.3 * air
     spread = air - wet_bulb
-    return 0.67 * wet_bulb + 0.33 * air - 0.048 * math.log10(max(wind, LEAST_WIND_IN_SHADE)) * spread
+    return (
+        0.67 * wet_bulb + 0.33 * air - 0.048 * math.log10(max(wind, LEAST_WIND_IN_SHADE)) * spread
+    )
 
 
 def wbgt_shade(air: float, humidity: float, wind: float) -> float:

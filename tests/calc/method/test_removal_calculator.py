@@ -202,7 +202,9 @@ def test_an_estimator_with_minutes_uses_them_however_little_they_differ(last: fl
     assert result["adults_at_start"] == pytest.approx(-line.intercept / line.slope, rel=1e-9)
     assert "not used" not in said(result, "note")
     likelihood = how_many_left(**given, estimator="gould_pollock")["adults_at_start"]
-    assert likelihood != how_many_left(catches=catches, estimator="gould_pollock")["adults_at_start"]
+    assert (
+        likelihood != how_many_left(catches=catches, estimator="gould_pollock")["adults_at_start"]
+    )
 
 
 def test_unequal_minutes_use_the_effort_and_say_so() -> None:

@@ -111,6 +111,7 @@ def test_chart_shows_today(person: str) -> None:
     today = result.charts[0].series[-1]
     assert today.y == (result.values["today_minutes"],)
 
+
 HIGHER = "50, 60, 80, 100 percent"
 
 

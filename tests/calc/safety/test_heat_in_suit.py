@@ -432,3 +432,19 @@ def test_answers_of_the_exercises() -> None:
     case = json.loads(path.read_text(encoding="utf-8"))["inputs"]["heat_in_suit"]
     assert case["planned_minutes"] == 40
     assert run(**case).values["planned_time"] == 78
+
+
+@pytest.mark.parametrize(
+    "left_out",
+    [
+        {"heat_known": "measured", "measured_wbgt": None},
+        {"sun": "radiation", "radiation": None},
+        {"wind": None},
+        {"humidity": None},
+    ],
+)
+def test_heat_that_is_not_given_is_no_cool_day(left_out: dict[str, Any]) -> None:
+    names = [each.name for each in heat_in_suit.inputs]
+    given_heat = dict.fromkeys(names) | heat_in_suit.defaults() | left_out
+    with pytest.raises(InputError, match="a value is missing"):
+        heat_in_suit.core(**given_heat)
