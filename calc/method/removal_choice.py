@@ -159,8 +159,8 @@ def _limits(job: Job, number: float, number_se: float | None) -> tuple[float, fl
     if number_se is not None and number - job.caught > 1e-9:
         low, high = log_normal_interval(job.caught, number, number_se)
         return low, high, LOG_NORMAL
-    (high,) = number_quantiles(job.catches, (0.975,), job.effort)
-    return job.caught, None if high is None else max(number, high), POSTERIOR_END
+    (end,) = number_quantiles(job.catches, (0.975,), job.effort)
+    return job.caught, None if end is None else max(number, end), POSTERIOR_END
 
 
 def _carle_strub(job: Job) -> Fit:

@@ -179,8 +179,7 @@ def test_chart_rises() -> None:
 @pytest.mark.published
 @pytest.mark.parametrize("alpha", [4.0, 3 + math.sqrt(2), 3 - math.sqrt(2)])
 def test_a_sixth_of_the_range_is_right_where_the_outer_times_are_the_ends(alpha: float) -> None:
-    # Reference: scipy.stats.beta, the three beta distributions whose standard deviation is a sixth
-    # of their range (the course page of pert_ends draws them).
+    # Reference: scipy.stats.beta, the three betas for which both formulas hold exactly.
     beta = 8 - alpha if alpha == 4 else 6 - alpha
     law, mode = scipy.stats.beta(alpha, beta), (alpha - 1) / (alpha + beta - 2)
     assert pert.expected(0, mode, 1) == pytest.approx(law.mean())
