@@ -18,6 +18,9 @@ from calc import EDITION, units
 from calc.errors import InputError, shown
 from calc.sources import Source, source
 
+SLIP = "beyond it a slip of the finger is likelier"
+"""Reason of a limit that only catches slips; a limit with a reason of its own names that."""
+
 LEVELS = ("stop", "caution", "note")
 """Levels of a caution, the gravest first."""
 
@@ -109,7 +112,8 @@ class Input:
 class Number(Input):
     """A number with a unit, in the declared unit inside ``low`` to ``high`` (both included).
 
-    ``why`` says why values beyond are refused, ``source`` where that comes from. ``digits`` is the
+    ``why`` says why values beyond are refused (left out, the limit only catches slips),
+    ``source`` where that comes from. ``digits`` is the
     number of decimals shown; ``step`` is what a press on plus or minus changes.
     """
 
@@ -117,7 +121,7 @@ class Number(Input):
     customary: str = ""
     low: float
     high: float
-    why: str
+    why: str = SLIP
     source: str
     default: float | None = None
     digits: int = 0
@@ -559,6 +563,7 @@ class Calculator:
         """
         inputs = self._read(given, customary)
         answer = self.core(**inputs)
+        self._check_names(answer)
         cautions = [*_soft_cautions(self.inputs, inputs), *answer.cautions]
         cautions.sort(key=lambda caution: LEVELS.index(caution.level))
         hidden = {name for each in cautions if each.level == "stop" for name in each.hides}
@@ -573,6 +578,22 @@ class Calculator:
             cautions=tuple(cautions),
             charts=tuple(answer.charts),
         )
+
+    def _check_names(self, answer: Answer) -> None:
+        """Raise for a value or a cell that no result is declared for: misspelt, it would be lost.
+
+        A core may leave out a result that has no figure; it then shows as such.
+        """
+        strange = {f"result {name}" for name in answer.values if name not in self._by_name}
+        for out in self.outputs:
+            if out.kind == "table":
+                cells = {column.name for column in out.columns}
+                for row in answer.values.get(out.name) or ():
+                    strange |= {f"cell {out.name}.{name}" for name in row if name not in cells}
+        hides = {name for each in answer.cautions for name in each.hides}
+        strange |= {f"hidden {name}" for name in hides if name not in self._by_name}
+        if strange:
+            raise KeyError(f"{self.name} declares no {', '.join(sorted(strange))}")
 
     def defaults(self) -> dict[str, Any]:
         """Return the default of every input that has one."""
