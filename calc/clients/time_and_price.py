@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Mapping
 from typing import Any
 
 from calc import tables
@@ -10,7 +11,7 @@ from calc.clients import pert
 from calc.clients import time_and_price_words as say
 from calc.clients.time_and_price_forms import INPUTS, OUTPUTS, PLACES
 from calc.declare import Answer, Axis, Calculator, Chart, Series
-from calc.errors import InputError
+from calc.errors import InputError, required
 
 _HOUR = 60.0
 Times = pert.Spread | pert.Past
@@ -127,14 +128,24 @@ def _in_order(low: tuple[float, ...], likely: tuple[float, ...], high: tuple[flo
             _refuse_length(name, label, given, len(low), "step")
     for step, (a, m, b) in enumerate(zip(low, likely, high, strict=True), start=1):
         if not a <= m <= b:
-            allowed = "at best, most likely, at worst in rising order"
-            raise InputError(
-                "most_likely",
-                list(likely),
-                allowed,
-                f"Each step, most likely: step {step} has {a:g}, {m:g}, {b:g} min; "
-                f"allowed is {allowed}.",
-            )
+            raise _out_of_order(step, {"at_best": low, "most_likely": likely, "at_worst": high})
+
+
+def _out_of_order(step: int, times: Mapping[str, tuple[float, ...]]) -> InputError:
+    """Return the error for the one of a step's three times that does not fit the other two.
+
+    Where all three stand in falling order none is alone at fault; the worst is named.
+    """
+    a, m, b = (each[step - 1] for each in times.values())
+    name = "at_worst" if b < min(a, m) else "at_best" if a > max(m, b) else "most_likely"
+    label = next(each.label for each in INPUTS if each.name == name)
+    allowed = "at best, most likely, at worst in rising order"
+    return InputError(
+        name,
+        list(times[name]),
+        allowed,
+        f"{label}: step {step} has {a:g}, {m:g}, {b:g} min; allowed is {allowed}.",
+    )
 
 
 def _refuse_length(name: str, label: str, given: tuple[float, ...], count: int, item: str) -> None:
@@ -159,12 +170,12 @@ def _money(
     deposit: float,
 ) -> dict[str, Any]:
     if pricing == "margin":
-        share = (margin or 0.0) / 100
+        share = required("margin", margin) / 100
         price = pert.price_from_margin(cost, share)
         other: float | None = pert.price_from_markup(cost, share)
         as_margin, as_markup = share, pert.markup_of_margin(share)
     else:
-        share = (markup or 0.0) / 100
+        share = required("markup", markup) / 100
         price = pert.price_from_markup(cost, share)
         other = pert.price_from_margin(cost, share) if share < 1 else None
         as_margin, as_markup = pert.margin_of_markup(share), share
@@ -217,6 +228,7 @@ time_and_price = Calculator(
     core=core,
     sources=(
         "pert_1959",
+        "pert_ends",
         "pert_bias",
         "step_times_ours",
         "prediction_interval",
@@ -231,8 +243,8 @@ time_and_price = Calculator(
     formula=(
         (
             r"t_e = \frac{a + 4m + b}{6},\qquad \sigma^2 = \left(\frac{b - a}{6}\right)^2",
-            "mean and variance of one step from best, likely and worst; steps add up",
-            "pert_1959",
+            "mean and variance of one step; a and b are the ends of its times; steps add up",
+            "pert_ends",
         ),
         (
             r"P(T \le x) = \Phi\!\left(\frac{x - \sum t_e}{\sqrt{\sum \sigma^2}}\right)",
@@ -256,7 +268,8 @@ time_and_price = Calculator(
     assumptions=(
         "Steps follow one another and do not hang together; if a bad day slows them all, the "
         "spread is wider than shown.",
-        "Best and worst are honest: one job in a hundred beyond either.",
+        "Best and worst are the ends: no job lies beyond. If now and then one does, the spread is "
+        "wider than shown.",
         "Past jobs were like this one.",
         "All sums are in one currency; the code is only written beside them.",
         "Drives cost hours and distance; the distance rate covers the vehicle only.",

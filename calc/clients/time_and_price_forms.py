@@ -70,7 +70,7 @@ INPUTS: tuple[Input, ...] = (
     Numbers(
         name="at_best",
         label="Each step at best",
-        meaning="Nothing goes wrong, one in a hundred.",
+        meaning="The shortest it can take: no job of this kind is faster.",
         usual=(15.0, 30.0, 10.0, 10.0, 45.0, 20.0),
         **_MINUTES,
     ),
@@ -84,7 +84,7 @@ INPUTS: tuple[Input, ...] = (
     Numbers(
         name="at_worst",
         label="Each step at worst",
-        meaning="All goes wrong, one in a hundred.",
+        meaning="The longest it can take: no job of this kind is slower.",
         usual=(40.0, 100.0, 90.0, 45.0, 120.0, 60.0),
         **_MINUTES,
     ),

@@ -86,6 +86,7 @@ def core(
         dim=best is None or found.dim(best.finish),
         forecast_end=found.forecast.end,
         short=short,
+        calm=found.calm_in_sun,
     )
     return Answer(
         values={

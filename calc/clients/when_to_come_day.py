@@ -11,7 +11,7 @@ from typing import Any
 from calc import tables
 from calc.clients.sun import SunTimes
 from calc.safety.heat_core import Job
-from calc.safety.heat_estimate import sun_on_level, weather_heat
+from calc.safety.heat_estimate import CALM, sun_on_level, weather_heat
 
 STEP = 15
 """Minutes between two starts that are tried."""
@@ -95,6 +95,17 @@ class Day:
     def temperature(self, minute: float) -> float:
         """Return the forecast temperature, degC."""
         return self.forecast.temperatures[self.forecast.place(minute)]
+
+    @property
+    def calm_in_sun(self) -> bool:
+        """Whether a block of the heat limit, with the sun up at its middle, has calm air."""
+        given = self.forecast
+        return any(
+            air >= _HEAT_FROM
+            and wind <= CALM
+            and self.shines(given.first + given.block * (place + 0.5))
+            for place, (air, wind) in enumerate(zip(given.temperatures, given.winds, strict=True))
+        )
 
     def where(self, minute: float) -> str:
         """Return ``night``, ``cool``, ``most_out`` or ``flying``."""

@@ -9,6 +9,7 @@ from calc.clients.sun import clock
 from calc.clients.when_to_come_day import Plan
 from calc.clients.when_to_come_forms import HIDDEN
 from calc.declare import Caution
+from calc.safety.heat_estimate import CALM
 
 WHERE = {
     "night": "at home: before or after their flying hours",
@@ -35,6 +36,7 @@ class Findings:
     dim: bool  # twilight or brighter to the end
     forecast_end: float
     short: bool  # fewer humidities or winds than temperatures, and more than one
+    calm: bool  # calm air in a block with the sun up
 
 
 def verdict(found: Findings) -> str:
@@ -172,6 +174,14 @@ def _about_the_data(found: Findings) -> Iterator[Caution]:
             "the day. Check that none is missing in between.",
             reason="One left out shifts all that follow.",
             source="arithmetic",
+        )
+    if found.calm:
+        yield Caution(
+            level="caution",
+            text="Calm air in the forecast: it can be much hotter there than estimated. Measure "
+            "on the spot, and see the range in “Heat in the suit”.",
+            reason=f"At {CALM:g} m/s or less the estimate changes fastest with the wind.",
+            source="heat_calm_ours",
         )
     if found.sun_missing:
         yield Caution(

@@ -20,7 +20,8 @@ OUTPUTS = (
         name="reach",
         label="Reach in front of the mouth",
         meaning="Distance within which the air outruns the flight speed chosen; the range is the "
-        "spread of the formulas. A collar has none: the air enters at the hole.",
+        "spread of the formulas, to half a centimetre. Weather, altitude, bends, chamber and clean "
+        "mesh change it by half a centimetre at most. A collar has none.",
         main=True,
         **_REACH,
     ),

@@ -9,7 +9,15 @@ from calc.declare import Answer, Calculator, Count, Counts, Number, Numbers
 from calc.errors import InputError, shown
 from calc.method import removal_cautions as say
 from calc.method.removal_charts import catch_chart, total_chart
-from calc.method.removal_choice import Fit, Job, check, chosen, comparison, fitted
+from calc.method.removal_choice import (
+    WITH_EFFORT,
+    Fit,
+    Job,
+    check,
+    chosen,
+    comparison,
+    fitted,
+)
 from calc.method.removal_fit import FitTest, fit_test
 from calc.method.removal_last import SHY, chance_by_last_passes, empty_passes_needed
 from calc.method.removal_profile import EqualityTest, equality_test, usable
@@ -39,7 +47,7 @@ def core(
     """
     if minutes is not None and len(minutes) != len(catches):
         raise _unmatched(minutes, len(catches))
-    job = Job(catches=catches, minutes=minutes)
+    job = Job(catches=catches, minutes=minutes, weighed=estimator in WITH_EFFORT)
     name = chosen(estimator, job)
     stop = say.no_estimate(job, name)
     if stop is not None:
@@ -192,7 +200,7 @@ def _next_step(job: Job, plan: _Plan, against: bool, most: int, confidence: floa
 
 
 def _more(job: Job, plan: _Plan, needed: int) -> str:
-    length = f" of {sum(job.effort) / len(job.effort):.3g} min" if job.uneven else ""
+    length = f" of {sum(job.effort) / len(job.effort):.3g} min" if job.by_minutes else ""
     passes = f"{needed} more {'pass' if needed == 1 else 'passes'}{length}"
     if plan.plain == 0:
         empty = "that brings none" if needed == 1 else "in a row that bring none"

@@ -170,6 +170,14 @@ def about_size(job: Job, fit: Fit) -> Iterator[Caution]:
 
 def about_minutes(job: Job, estimator: str, auto: bool) -> Iterator[Caution]:
     """Yield what unequal passes change."""
+    if job.differ and not job.by_minutes:
+        yield Caution(
+            level="note",
+            text="Your passes differ by a tenth or less, so they count as equal: the minutes were "
+            "not used. To use them, choose “Likelihood with minutes”.",
+            reason="So small a difference changes the estimate by less than its interval.",
+            source="removal_thresholds",
+        )
     if not job.uneven:
         return
     if estimator not in WITH_EFFORT:

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from typing import Any
 
 from calc.declare import Answer, Calculator, Caution, Choice, Counts, Number, Numbers, Option, Out
-from calc.errors import InputError
+from calc.errors import InputError, required
 from calc.method.catch_chamber_inputs import ANIMAL, animal_options
 from calc.method.weighing import (
     Count,
@@ -37,7 +37,6 @@ CLOSE = 0.05
 FAR = 2.0
 """A sampled mean this many times the printed mass, or below its inverse, is asked about."""
 
-_SLIP = "beyond it a slip of the finger is likelier"
 _OWN = "own_reasoning"
 _TABLE = ("mean_from", ("table",))
 _SAMPLE = ("mean_from", ("sample",))
@@ -117,7 +116,7 @@ def core(
     else:
         mean, number = printed, 0
         if second is not None and second != "none":
-            mean = mixed(printed, known(second, None), (share or 0.0) / 100)
+            mean = mixed(printed, known(second, None), required("share", share) / 100)
     net = full - empty
     found = count_by_weight(net * MG, step_error(step, 2) * MG, mean)
     return Answer(
@@ -224,7 +223,6 @@ def _mass(name: str, label: str, meaning: str, low: float, default: float) -> Nu
         customary="oz",
         low=low,
         high=100_000,
-        why=_SLIP,
         source=_OWN,
         usual=default,
         digits=1,
@@ -282,7 +280,6 @@ weigh_the_catch = Calculator(
             item="handful",
             low=1,
             high=5000,
-            why=_SLIP,
             source=_OWN,
             usual=(150,),
             most=20,
@@ -297,7 +294,6 @@ weigh_the_catch = Calculator(
             customary="oz",
             low=0.01,
             high=10_000,
-            why=_SLIP,
             source=_OWN,
             usual=(11.5,),
             most=20,

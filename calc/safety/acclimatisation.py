@@ -13,10 +13,13 @@ SCHEDULE = {
     "new_heat": "new",
     "new_suit": "new",
     "hot_spell": "new",
-    "back": "returning",
+    "back": "new",
     "used": None,
 }
-"""Which column of the published schedule holds for whom; None where neither does."""
+"""Which column of the table of shares is taken for whom; None where neither is.
+
+The bodies differ for who comes back and for a hot spell: the lower shares are taken, and a caution
+shows the others."""
 
 
 def share(schedule: str, day: int) -> float:
@@ -24,7 +27,8 @@ def share(schedule: str, day: int) -> float:
 
     Parameters
     ----------
-    schedule : ``new`` (20 percent more each day) or ``returning`` (50, 60, 80, 100)
+    schedule : ``new`` (20 percent more each day) or ``returning`` (50, 60, 80, 100: printed for
+        people who know the job, and not taken here)
     day : 1 for the first day in heat; after the last day of the schedule its share holds on
 
     Returns
@@ -211,7 +215,7 @@ acclimatisation_plan = Calculator(
         Out(
             name="today_share",
             label="Share of the usual time today",
-            meaning="From the published schedule.",
+            meaning="From the table of shares.",
             unit="percent",
             main=True,
         ),
@@ -279,6 +283,8 @@ acclimatisation_plan = Calculator(
     core=core,
     sources=(
         "niosh_osha_acclimatization",
+        "osha_acclimatizing",
+        "acclimatisation_ours",
         "niosh_hydration_2017",
         "niosh_first_aid",
         "acgih_strain_signs",
@@ -286,9 +292,9 @@ acclimatisation_plan = Calculator(
     formula=(
         (
             r"t_\mathrm{day} = t_\mathrm{full}\, s_\mathrm{day}",
-            "minutes of a day; s is 20, 40, 60, 80, 100 % for new people and 50, 60, 80, 100 % "
-            "for experienced people who come back",
-            "niosh_osha_acclimatization",
+            "minutes of a day; s is 20, 40, 60, 80, 100 %, also after a week away and in the "
+            "first hot spell",
+            "osha_acclimatizing",
         ),
         (
             r"n = \lceil t_\mathrm{day} / w \rceil,\qquad T = t_\mathrm{day} + (n-1)(60 - w)",

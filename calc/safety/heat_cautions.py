@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from calc import tables, units
 from calc.declare import Caution
+from calc.safety.heat_estimate import CALM
 from calc.safety.levels import caution, note, stop
 
 HELD_BACK = (
@@ -37,6 +38,9 @@ class Findings:
     top_still_over: bool  # not so, but so at the top of the WBGT range
     planned_over: bool
     rest_guessed: bool
+    calm: bool  # so little wind that the estimate hangs on it
+    wind: float | None  # as typed, m/s
+    wind_used: float | None
 
 
 def cautions(found: Findings) -> list[Caution]:
@@ -107,9 +111,28 @@ def _about_the_weather(found: Findings) -> list[Caution]:
         made.append(_INDEX_IN_SUN)
     if found.rest_guessed:
         made.append(_REST_GUESSED)
+    if found.calm:
+        made.append(_calm(found))
     if not found.measured:
         made.append(_ESTIMATE)
     return made
+
+
+def _calm(found: Findings) -> Caution:
+    raised = found.wind is not None and found.wind_used is not None and found.wind < found.wind_used
+    least = (
+        f" Your {found.wind:g} m/s counts as {found.wind_used:g} m/s, the least that the method "
+        "takes."
+        if raised
+        else ""
+    )
+    return caution(
+        f"Calm air: a little less wind makes it much hotter.{least} Plan by the top of the WBGT "
+        "range, which is for still air, or measure.",
+        f"At {CALM:g} m/s or less the estimate changes fastest with the wind, and the method is "
+        "least sure.",
+        "heat_calm_ours",
+    )
 
 
 _ENCAPSULATED = stop(
@@ -200,7 +223,7 @@ _USED_TO_IT = caution(
     "Used to heat means a week or more of work in this heat and in this suit. After a week away, "
     "in the first hot spell or in a new suit you count as new.",
     "The higher limit (REL) holds only for acclimatized people.",
-    "niosh_osha_acclimatization",
+    "acclimatisation_ours",
 )
 _INDEX_IN_SUN = note(
     "The heat index is for shade and light wind: full sun can add up to 15 °F (8 °C) to it.",

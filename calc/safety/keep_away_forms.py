@@ -197,19 +197,19 @@ OUTPUTS: tuple[Out, ...] = (
     Out(
         name="shut_from",
         label="People in and windows shut before the start",
-        meaning="Minutes before the first contact; our value.",
+        meaning="Minutes before the first contact; our value. The same for every job.",
         unit="min",
         main=True,
     ),
     Out(
         name="normal_after",
         label="Until it is normal again, after the last contact",
-        meaning="Our value; go by the flight, not by the clock.",
+        meaning="Our value; go by the flight, not by the clock. The same for every job.",
         kind="interval",
         unit="min",
         main=True,
     ),
-    _metres("run", "Run at least", "Straight, then on to the closed door."),
+    _metres("run", "Run at least", "Straight, then on to the closed door. The same for every job."),
     Out(
         name="places",
         label="Places around",

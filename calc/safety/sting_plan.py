@@ -71,7 +71,7 @@ def core(
         "second_dose": (_minutes("second_least"), _minutes("second_most")),
         "printed": _printed(weight),
         "observation": _observation(),
-        "hospital_adult": facts.hospital_from(kin, _ADULT),
+        "hospital_adult": facts.adult_count(kin),
         "hospital_lightest": facts.hospital_from(kin, lightest),
         "eye_minutes": tables.row("eye_washing", "ansi")["minutes"],
         "eye_litres": facts.eye_litres(),
@@ -92,8 +92,6 @@ def core(
         charts=[_chart(site, arrives, walk_in)],
     )
 
-
-_ADULT = 250.0  # kg; the adult count of the rule, not that of a light person
 
 CALL = (
     "Insect sting, signs of anaphylaxis, adrenaline given at (time). Street, number, GPS, gate, "

@@ -110,13 +110,21 @@ def ascia_hours() -> float:
     return float(tables.row("observation_times", "ascia")["hours"])
 
 
-def hospital_from(kin: str, weight: float) -> int:
-    """Return from how many stings on our rule says hospital, even if well.
+def adult_count(kin: str) -> int:
+    """Return from how many stings on our rule says hospital for an adult, even if well.
 
-    ``min(adult count, 1 per kg)``, rounded down, at least 1. The adult count is 10 for ``hornet``
-    and 50 for the others. Source: our sting rule, below the published counts of harm.
+    10 for ``hornet`` and 50 for the others. Source: our sting rule, below the published counts of
+    harm.
     """
-    adult = float(tables.row("sting_rule", "hornet" if kin == "hornet" else "other")["stings"])
+    return int(tables.row("sting_rule", "hornet" if kin == "hornet" else "other")["stings"])
+
+
+def hospital_from(kin: str, weight: float) -> int:
+    """Return the same for a body weight in kg.
+
+    ``min(adult count, 1 per kg)``, rounded down, at least 1. Source: our sting rule.
+    """
+    adult = adult_count(kin)
     per_kg = float(tables.row("sting_rule", "per_kg")["stings"])
     return max(1, math.floor(min(adult, per_kg * weight)))
 

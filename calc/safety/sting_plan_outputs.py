@@ -34,7 +34,8 @@ OUTPUTS: tuple[Out, ...] = (
     Out(
         name="check_in",
         label="Check-in at least every",
-        meaning="Call out, hear an answer; a missed answer is an emergency.",
+        meaning="Call out, hear an answer; a missed answer is an emergency. "
+        "The same for every job.",
         unit="min",
     ),
     Out(
@@ -67,7 +68,8 @@ OUTPUTS: tuple[Out, ...] = (
     Out(
         name="second_dose",
         label="Second device, if no better, after",
-        meaning="As printed in the first aid plan and by a label holder; the person's plan leads.",
+        meaning="As printed in the first aid plan and by a label holder; the person's plan leads. "
+        "The same for every job.",
         kind="interval",
         unit="min",
     ),
@@ -105,13 +107,13 @@ OUTPUTS: tuple[Out, ...] = (
     Out(
         name="eye_minutes",
         label="Wash an eye at least",
-        meaning="Lids held open; longer is better.",
+        meaning="Lids held open; longer is better. The same for every job.",
         unit="min",
     ),
     Out(
         name="eye_litres",
         label="Water for that",
-        meaning="At the flow of the eyewash standard.",
+        meaning="At the flow of the eyewash standard. The same for every job.",
         unit="L",
         customary="gal",
         digits=1,

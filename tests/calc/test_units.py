@@ -91,3 +91,10 @@ def test_compatible_units_are_taken() -> None:
 def test_show_has_no_negative_zero() -> None:
     assert units.show(-0.04, 1) == "0.0"
     assert units.show(1371.4, -1) == "1370"
+
+
+def test_an_unclear_comma_is_an_error_of_its_own() -> None:
+    with pytest.raises(units.UnclearCommaError):
+        units.split_number("1,500")
+    with pytest.raises(InputError, match="can be read in two ways"):
+        units.plain("1,500", "kg", "Load", "load")

@@ -32,7 +32,7 @@ OUTSIDE = {
 # Written in the table with another sign, or explained in the text below it.
 ELSEWHERE = {
     "degC", "degF", "delta_degC", "delta_degF", "dB", "dBA", "kV", "W", "W/m**2", "kg", "kg/m**3",
-    "m", "m**2", "cm²", "mL/h", "L/h", "floz/h", "km**-1", "mile**-1",
+    "m", "m**2", "cm**2", "mL/h", "L/h", "floz/h", "km**-1", "mile**-1",
 }  # fmt: skip
 
 

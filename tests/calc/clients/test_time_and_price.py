@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 import statistics
 from typing import Any
 
@@ -154,7 +155,10 @@ def test_the_other_reading_of_the_percent() -> None:
     [
         ({"times_from": "past"}, "past"),
         ({"times_from": "own", "at_worst": [1]}, "at_worst"),
-        ({"times_from": "own", "at_best": [50, 30, 10, 10, 45, 20]}, "most_likely"),
+        ({"times_from": "own", "at_best": [50, 30, 10, 10, 45, 20]}, "at_best"),
+        ({"times_from": "own", "at_worst": [40, 100, 90, 45, 120, 10]}, "at_worst"),
+        ({"times_from": "own", "most_likely": [20, 50, 95, 20, 60, 30]}, "most_likely"),
+        ({"times_from": "own", "most_likely": [20, 50, 5, 20, 60, 30]}, "most_likely"),
         ({"risk_costs": [1, 2]}, "risk_costs"),
         ({"margin": 100}, "margin"),
         ({"currency": "gold"}, "currency"),
@@ -170,3 +174,32 @@ def test_chart_rises() -> None:
     line = time_and_price().charts[0].series[0]
     assert list(line.x) == sorted(line.x)
     assert list(line.y) == sorted(line.y)
+
+
+@pytest.mark.published
+@pytest.mark.parametrize("alpha", [4.0, 3 + math.sqrt(2), 3 - math.sqrt(2)])
+def test_a_sixth_of_the_range_is_right_where_the_outer_times_are_the_ends(alpha: float) -> None:
+    # Reference: scipy.stats.beta, the three betas for which both formulas hold exactly.
+    beta = 8 - alpha if alpha == 4 else 6 - alpha
+    law, mode = scipy.stats.beta(alpha, beta), (alpha - 1) / (alpha + beta - 2)
+    assert pert.expected(0, mode, 1) == pytest.approx(law.mean())
+    assert pert.variance(0, 1) == pytest.approx(law.var())
+
+
+@pytest.mark.published
+def test_help_and_divisor_agree() -> None:
+    # Reference: scipy.stats.norm: times passed once in a hundred lie 4.65 deviations apart, not 6.
+    once = scipy.stats.norm.ppf(0.99) - scipy.stats.norm.ppf(0.01)
+    assert math.sqrt(pert.variance(0, once)) < 0.8
+    told = [each.meaning for each in time_and_price.inputs if each.name in {"at_best", "at_worst"}]
+    assert not any("hundred" in each for each in (*told, *time_and_price.assumptions))
+    assert "shortest" in told[0]
+    assert "longest" in told[1]
+
+
+@pytest.mark.parametrize("pricing", ["margin", "markup"])
+def test_a_price_without_its_share_is_refused(pricing: str) -> None:
+    given = time_and_price.defaults() | {"pricing": pricing, "margin": None, "markup": None}
+    given |= dict.fromkeys(("at_best", "most_likely", "at_worst", "past"))
+    with pytest.raises(InputError, match="a value is missing"):
+        time_and_price.core(**given)

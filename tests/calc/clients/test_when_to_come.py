@@ -223,6 +223,19 @@ def test_stop_for_hornets_at_dark() -> None:
     assert hidden(found)
 
 
+def test_calm_air_by_day_is_said_and_makes_it_hotter() -> None:
+    hot = {"temperatures": [14, 20, 25, 24, 18, 14], "humidities": [50], "sky": "full_sun"}
+    calm, moved = run(**hot, winds=[0.2]), run(**hot, winds=[0.6])
+    assert "Calm air in the forecast" in levels(calm, "caution")
+    assert "Calm air" not in levels(moved, "caution")
+    rows = zip(calm.values["hours"], moved.values["hours"], strict=True)
+    pairs = [(one["minutes"], other["minutes"]) for one, other in rows]
+    assert all(less <= more for less, more in pairs)
+    assert any(less < more for less, more in pairs)
+    by_night = run(**hot, winds=[0.2, 1, 1, 1, 1, 1], first_hour=0)
+    assert "Calm air" not in levels(by_night, "caution")
+
+
 def test_stop_for_a_short_forecast() -> None:
     found = run(first_hour=10, block=1, temperatures=[20, 20], humidities=[50, 50], winds=[1, 1])
     assert "Type the forecast for the whole day" in levels(found, "stop")

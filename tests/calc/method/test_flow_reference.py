@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from itertools import pairwise
 
 import pytest
 from fluids.atmosphere import ATMOSPHERE_1976
@@ -153,3 +154,16 @@ def test_arrival(distance: float) -> None:
         lambda _, square: 2 * (1 - square**0.5) ** 2, (0, distance), [0.0], rtol=1e-10, atol=1e-14
     )
     assert arrival_share(distance) == pytest.approx(math.sqrt(solved.y[0][-1]), rel=1e-6)
+
+
+@pytest.mark.parametrize("re", [4e3, 1e5, 1e8])
+@pytest.mark.parametrize("rough", [0.0, 1e-4, 0.05])
+def test_newton_climbs_to_the_root_of_a_concave_curve(re: float, rough: float) -> None:
+    def miss(x: float) -> float:
+        return x + 2 * math.log10(rough / 3.7 + 2.51 / re * x)
+
+    x = [0.5 + 0.5 * place for place in range(60)]
+    slopes = [miss(b) - miss(a) for a, b in pairwise(x)]
+    assert min(slopes) > 0
+    assert all(later <= sooner + 1e-12 for sooner, later in pairwise(slopes))
+    assert "without a bend" not in (duct.colebrook.__doc__ or "")

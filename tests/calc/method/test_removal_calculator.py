@@ -6,6 +6,7 @@ import random
 from typing import Any
 
 import pytest
+from scipy import stats
 
 from calc.declare import Result
 from calc.errors import InputError
@@ -183,6 +184,27 @@ def test_nearly_equal_minutes_count_as_equal() -> None:
     result = how_many_left(minutes=[10, 10.5, 10, 10])
     assert result["estimator"].startswith("Chosen for you: Carle & Strub")
     assert result["adults_at_start"] == how_many_left()["adults_at_start"]
+    assert "the minutes were not used" in said(result, "note")
+    assert "not used" not in said(how_many_left(minutes=[10, 10, 10, 10]), "note")
+    assert "not used" not in said(how_many_left(), "note")
+
+
+@pytest.mark.published
+@pytest.mark.parametrize("last", [10.1, 10.9, 11.0, 11.1])
+def test_an_estimator_with_minutes_uses_them_however_little_they_differ(last: float) -> None:
+    # Reference: scipy.stats.linregress, the line of catch per minute on the catch before.
+    catches, minutes = (60, 35, 20, 11), (10.0, 10.0, 10.0, last)
+    before = [sum(catches[:place]) for place in range(4)]
+    rate = [catch / length for catch, length in zip(catches, minutes, strict=True)]
+    line = stats.linregress(before, rate)
+    given = {"catches": catches, "minutes": minutes}
+    result = how_many_left(**given, estimator="leslie")
+    assert result["adults_at_start"] == pytest.approx(-line.intercept / line.slope, rel=1e-9)
+    assert "not used" not in said(result, "note")
+    likelihood = how_many_left(**given, estimator="gould_pollock")["adults_at_start"]
+    assert (
+        likelihood != how_many_left(catches=catches, estimator="gould_pollock")["adults_at_start"]
+    )
 
 
 def test_unequal_minutes_use_the_effort_and_say_so() -> None:

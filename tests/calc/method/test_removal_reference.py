@@ -6,7 +6,7 @@ import math
 
 import numpy as np
 import pytest
-from scipy import optimize, special, stats
+from scipy import integrate, optimize, special, stats
 
 from calc.method import distributions
 from calc.method.quantiles import student_quantile
@@ -17,10 +17,10 @@ from calc.method.removal_quantiles import number_quantiles
 from calc.method.stopping import (
     chance_at_most,
     log_normal_interval,
-    most_left,
     outlook,
     passes_from_start,
 )
+from calc.method.stragglers_fit import Watch, fit
 
 pytestmark = pytest.mark.published
 # Outside reference in this file: scipy 1.17 (stats, special, optimize), numpy 2.4.
@@ -186,9 +186,54 @@ def test_quantiles_and_chances_are_those_of_the_direct_sum(catches: tuple[int, .
     view = outlook(catches, (1.0,) * len(catches))
     for most in (0, 1, 4, 20):
         assert chance_at_most(most, view) == pytest.approx(summed[most], rel=1e-4, abs=1e-9)
-    left = most_left(0.975, view)
-    if left is not None:
-        assert left == pytest.approx(wanted[3] - sum(catches), rel=1e-3, abs=0)
+
+
+@pytest.mark.parametrize(
+    ("catches", "effort"),
+    [((60, 0, 0), (20.0, 10.0, 5.0)), ((9, 0), (10.0, 30.0)), ((38, 26, 12), (10.0, 11.0, 12.0))],
+)
+def test_quantiles_with_effort_are_those_of_the_integral(
+    catches: tuple[int, ...], effort: tuple[float, ...]
+) -> None:
+    # Reference: scipy.stats.nbinom over a density of p that scipy.integrate.quad makes whole.
+    lengths = np.array(effort) / np.mean(effort)
+    whole = float(lengths.sum())
+
+    def density(p: float) -> float:
+        h = -math.log1p(-p)
+        return math.exp(log_likelihood(h, catches, tuple(lengths)))
+
+    scale = integrate.quad(density, 0, 1, limit=400)[0]
+
+    def chance(most: int) -> float:
+        def part(p: float) -> float:
+            return density(p) * stats.nbinom.cdf(most, sum(catches), 1 - (1 - p) ** whole)
+
+        return integrate.quad(part, 0, 1, limit=400)[0] / scale
+
+    for wanted in (0.5, 0.975):
+        (found,) = number_quantiles(catches, (wanted,), effort)
+        assert found is not None
+        left = found - sum(catches)
+        assert chance(left) >= wanted - 1e-4
+        assert left == 0 or chance(left - 1) < wanted + 1e-4
+
+
+def test_the_upper_end_is_never_given_up() -> None:
+    # scipy.special.gammaln, one by one: the end lies at 65,000, far beyond the 2,000 at which the
+    # search for it once ended.
+    n, weight = direct((200, 199))
+    wanted = n[np.searchsorted(np.cumsum(weight), 0.975)]
+    assert wanted > 60_000
+    assert number_quantiles((200, 199), (0.975,))[0] == pytest.approx(wanted, rel=1e-4)
+    # The same for those still out, where the search once ended at 400.
+    n, weight = direct((60, 55, 50))
+    wanted = n[np.searchsorted(np.cumsum(weight), 0.975)] - 165
+    watch = Watch(times=None, counts=(60, 55, 50), interval=10.0, waited=30.0, still_out=None)
+    found = fit(watch)
+    assert wanted > 400
+    assert found is not None
+    assert found.out_high == pytest.approx(wanted, rel=1e-3)
 
 
 def test_chance_after_further_passes_by_integration() -> None:

@@ -163,3 +163,13 @@ def test_green_density_from_printed_gravity_and_moisture(key: str) -> None:
 def test_beyond_five_lifts_a_minute_has_no_row() -> None:
     with pytest.raises(ValueError, match="beyond the rows"):
         lifting_core.frequency(5.1, "hour")
+
+
+@pytest.mark.parametrize(
+    "left_out", [{"load": "weighed", "mass": None}, {"load": "trunk", "diameter": None}]
+)
+def test_a_load_that_is_not_given_weighs_not_nothing(left_out: dict[str, Any]) -> None:
+    names = [each.name for each in weight_and_lifting.inputs]
+    given = dict.fromkeys(names) | weight_and_lifting.defaults() | left_out
+    with pytest.raises(InputError, match="a value is missing"):
+        weight_and_lifting.core(**given)

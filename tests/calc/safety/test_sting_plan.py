@@ -296,3 +296,18 @@ def test_chart_shows_this_job() -> None:
     assert chart.series[-1].x == (40,)
     assert chart.x.high is not None
     assert chart.x.high > 40
+
+
+@pytest.mark.parametrize("kin", ["hornet", "other"])
+def test_the_count_of_an_adult_hangs_on_no_weight(
+    kin: str, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    ours = tables.row
+
+    def raised(name: str, key: str) -> Any:
+        row = ours(name, key)
+        return {**row, "stings": 400} if name == "sting_rule" and key != "per_kg" else row
+
+    assert sting_plan.run({"kin": kin}).values["hospital_adult"] == facts.adult_count(kin)
+    monkeypatch.setattr(tables, "row", raised)
+    assert sting_plan.run({"kin": kin}).values["hospital_adult"] == 400
