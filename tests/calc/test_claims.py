@@ -53,7 +53,7 @@ def starts(calculator: Calculator) -> list[dict[str, Any]]:
     """Return the defaults and what the invented jobs give."""
     cases = (json.loads(path.read_text(encoding="utf-8")) for path in sorted(CASES.glob(CASE)))
     given = [case["inputs"].get(calculator.name) for case in cases]
-    return [calculator.defaults(), LISTS.get(calculator.name, {}), *(one for one in given if one)]
+    return [calculator.example(), LISTS.get(calculator.name, {}), *(one for one in given if one)]
 
 
 def told(calculator: Calculator) -> dict[str, set[str]]:

@@ -199,7 +199,7 @@ def test_help_and_divisor_agree() -> None:
 
 @pytest.mark.parametrize("pricing", ["margin", "markup"])
 def test_a_price_without_its_share_is_refused(pricing: str) -> None:
-    given = time_and_price.defaults() | {"pricing": pricing, "margin": None, "markup": None}
+    given = time_and_price.example() | {"pricing": pricing, "margin": None, "markup": None}
     given |= dict.fromkeys(("at_best", "most_likely", "at_worst", "past"))
     with pytest.raises(InputError, match="a value is missing"):
         time_and_price.core(**given)

@@ -445,6 +445,6 @@ def test_answers_of_the_exercises() -> None:
 )
 def test_heat_that_is_not_given_is_no_cool_day(left_out: dict[str, Any]) -> None:
     names = [each.name for each in heat_in_suit.inputs]
-    given_heat = dict.fromkeys(names) | heat_in_suit.defaults() | left_out
+    given_heat = dict.fromkeys(names) | heat_in_suit.example() | left_out
     with pytest.raises(InputError, match="a value is missing"):
         heat_in_suit.core(**given_heat)

@@ -170,6 +170,6 @@ def test_beyond_five_lifts_a_minute_has_no_row() -> None:
 )
 def test_a_load_that_is_not_given_weighs_not_nothing(left_out: dict[str, Any]) -> None:
     names = [each.name for each in weight_and_lifting.inputs]
-    given = dict.fromkeys(names) | weight_and_lifting.defaults() | left_out
+    given = dict.fromkeys(names) | weight_and_lifting.example() | left_out
     with pytest.raises(InputError, match="a value is missing"):
         weight_and_lifting.core(**given)
