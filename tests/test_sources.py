@@ -6,9 +6,13 @@ import json
 import re
 import tomllib
 from collections.abc import Iterator
+from pathlib import Path
 
-from calc import tables
-from calc.sources import bibliography
+import pytest
+
+from calc import sources, tables
+from calc.sources import KINDS, Source, bibliography
+from docs_build import strength
 from docs_build.bootstrap import ROOT
 
 # A key stands in the computing as a string or, in a docstring, as a word with an underscore.
@@ -70,3 +74,43 @@ def test_every_citation_is_in_the_bibliography() -> None:
 def test_no_two_entries_are_the_same_text() -> None:
     texts = [entry.text for entry in bibliography().values()]
     assert len(texts) == len(set(texts))
+
+
+def test_an_unknown_kind_is_refused_with_the_kinds_there_are(
+    monkeypatch: pytest.MonkeyPatch, tmp_path: Path
+) -> None:
+    (tmp_path / "sources").mkdir()
+    told = '[old]\nkind = "published"\nshort = "x"\ntext = "y"\n'
+    (tmp_path / "sources" / "a.toml").write_text(told)
+    monkeypatch.setattr(sources, "HERE", tmp_path)
+    with pytest.raises(
+        LookupError, match=r"'old' in a.toml is of the kind 'published'.*read-whole"
+    ):
+        bibliography.__wrapped__()
+
+
+def named(kind: str, short: str) -> str:
+    return Source(key="x", kind=kind, text="y", short=short, where="p. 4").cited()
+
+
+def test_a_citation_says_its_strength_once() -> None:
+    assert named("read-whole", "Doe 1999") == "Doe 1999, p. 4"
+    assert named("read-abstract", "Doe 1999") == "Doe 1999, p. 4 – abstract read"
+    assert named("reasoned", "our limits") == "our limits, p. 4"
+    assert named("common-practice", "kit of the trade").endswith("– common practice")
+    assert named("from-memory", "recalled marks").endswith("– from memory, check")
+
+
+def test_only_what_was_read_whole_or_says_it_itself_stands_without_a_mark() -> None:
+    bare = {each.kind for each in bibliography().values() if not each.beside}
+    assert "from-memory" not in bare
+    assert all(each.beside in {"", each.mark} for each in bibliography().values())
+
+
+def test_the_build_counts_every_source_and_what_leans_on_memory() -> None:
+    told = strength.told()
+    counts = [int(n) for n in re.findall(r" (\d+)[;.]", told.splitlines()[0])]
+    assert sum(counts) == len(bibliography())
+    assert len(counts) == len(KINDS)
+    assert all(0 < few < many for _, few, many in strength.from_memory())
+    assert "species laws" in told

@@ -1,0 +1,45 @@
+"""How strong the book's sources are: counted from the tables, told after a build."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from typing import Any
+
+from calc.sources import KINDS, bibliography, source
+from calc.tables import rows
+
+DECIDING = frozenset({"bee", "notifiable", "authority", "protected"})
+"""Where an animal has one of these duties, its marks decide whether a nest may be touched."""
+
+
+def told() -> str:
+    """Return what a build says about its sources."""
+    kinds = [each.kind for each in bibliography().values()]
+    counts = "; ".join(f"{mark} {kinds.count(kind)}" for kind, mark in KINDS.items())
+    memory = ", ".join(f"{few} of {many} {what}" for what, few, many in from_memory())
+    return f"Sources: {counts}.\nFrom memory, wholly or in part: {memory}."
+
+
+def from_memory() -> list[tuple[str, int, int]]:
+    """Return what leans on memory, how many rows of it do, and of how many."""
+    return [
+        ("species laws", *_recalled(rows("duties"))),
+        ("cell pitches", *_recalled(rows("cell_pitch"))),
+        ("trait rows that decide a duty", *_recalled(deciding_traits())),
+    ]
+
+
+def deciding_traits() -> list[Mapping[str, Any]]:
+    """Return the trait rows of animals that are a stop, reported or asked for in some region."""
+    animals = {row["animal"] for row in rows("duties") if row["status"] in DECIDING}
+    return [row for row in rows("traits") if row["animal"] in animals]
+
+
+def _recalled(some: Iterable[Mapping[str, Any]]) -> tuple[int, int]:
+    every = list(some)
+    return sum("from-memory" in _kinds(row) for row in every), len(every)
+
+
+def _kinds(row: Mapping[str, Any]) -> set[str]:
+    keys = row["source"] if isinstance(row["source"], list) else [row["source"]]
+    return {source(key).kind for key in keys}
