@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from typing import Any
 
-from calc.sources import KINDS, bibliography, source
+from calc.sources import KINDS, READ, bibliography, source
 from calc.tables import rows
 
 DECIDING = frozenset({"bee", "notifiable", "authority", "protected"})
@@ -18,6 +18,24 @@ def told() -> str:
     counts = "; ".join(f"{mark} {kinds.count(kind)}" for kind, mark in KINDS.items())
     memory = ", ".join(f"{few} of {many} {what}" for what, few, many in from_memory())
     return f"Sources: {counts}.\nFrom memory, wholly or in part: {memory}."
+
+
+def of_check(key: str) -> str:
+    """Return what a check value of this source rests on: ``read``, ``second-hand`` or ``memory``.
+
+    Raises
+    ------
+    LookupError
+        for a source that no value can be checked against, such as our own reasoning
+    """
+    kind = source(key).kind
+    if kind in READ:
+        return "read"
+    if kind == "from-memory":
+        return "memory"
+    if kind == "second-hand":
+        return kind
+    raise LookupError(f"source {key!r} is {KINDS[kind]}: no value from outside to check against")
 
 
 def from_memory() -> list[tuple[str, int, int]]:

@@ -9,7 +9,7 @@ from calc.errors import InputError
 
 
 # NIST SP 811 (2008), appendix B: exact factors.
-@pytest.mark.published
+@pytest.mark.published("nist_sp811")
 @pytest.mark.parametrize(
     ("text", "unit", "printed"),
     [

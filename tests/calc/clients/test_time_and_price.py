@@ -21,7 +21,7 @@ def levels(result: Any, level: str) -> str:
     return " ".join(each.text for each in result.cautions if each.level == level)
 
 
-@pytest.mark.published
+@pytest.mark.library("scipy")
 @pytest.mark.parametrize("chance", [0.5, 0.8, 0.9, 0.95])
 @pytest.mark.parametrize("count", [2, 5, 10])
 def test_prediction_interval_against_a_library(chance: float, count: int) -> None:
@@ -34,7 +34,7 @@ def test_prediction_interval_against_a_library(chance: float, count: int) -> Non
     assert low == pytest.approx(max(0, theirs[0]), rel=1e-9)
 
 
-@pytest.mark.published
+@pytest.mark.library("scipy")
 @pytest.mark.parametrize("time", [200.0, 237.5, 260.0, 290.0])
 def test_chance_and_its_inverse_against_a_library(time: float) -> None:
     # scipy 1.17.1, scipy.stats.norm.cdf and ppf

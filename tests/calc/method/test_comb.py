@@ -81,7 +81,7 @@ def test_pitch_of_a_whole_nest_in_print() -> None:
 
 
 # Outside value: Budge et al. 2017: 2359 cells on 5 combs, the widest 23 cm.
-@pytest.mark.published
+@pytest.mark.published("budge_2017_nest")
 def test_a_hornet_nest_in_print_has_fewer_cells_than_five_full_discs() -> None:
     result = count(
         species="velutina", count_by="size", shape="round", long_axes=[23] * 5, stages="not"
@@ -92,7 +92,7 @@ def test_a_hornet_nest_in_print_has_fewer_cells_than_five_full_discs() -> None:
 
 # Outside value: Budge et al. 2017: eggs 459, larvae 584, prepupae and pupae 840; stage days of
 # the NZ queen colonies. Shares of brood must follow shares of days within five points.
-@pytest.mark.published
+@pytest.mark.published("budge_2017_nest")
 def test_stage_shares_of_a_nest_in_print_follow_the_stage_days() -> None:
     found = tables.row("stage_shares", "tetbury")
     steady = tables.row("stage_shares", "steady_vespula")
@@ -102,7 +102,7 @@ def test_stage_shares_of_a_nest_in_print_follow_the_stage_days() -> None:
 
 
 # Outside reference: scipy 1.17.1, stats.t.interval on one stratum without correction.
-@pytest.mark.published
+@pytest.mark.library("scipy")
 def test_one_stratum_is_a_t_interval() -> None:
     values = [12, 9, 15, 11, 8, 14, 10, 13]
     found = stratified([40], [values], finite=False)
@@ -112,7 +112,7 @@ def test_one_stratum_is_a_t_interval() -> None:
 
 # Outside reference: scipy 1.17.1, degrees of freedom of stats.ttest_ind(equal_var=False): the
 # same Satterthwaite formula for two strata of equal size without correction.
-@pytest.mark.published
+@pytest.mark.library("scipy")
 def test_satterthwaite_degrees_of_freedom() -> None:
     a, b = [22, 19, 24, 21, 20], [9, 12, 7, 10]
     found = stratified([1e9, 1e9], [a, b])

@@ -145,7 +145,7 @@ def test_a_hollow_as_wide_as_the_trunk_is_refused() -> None:
         run(diameter=30, hollow=30)
 
 
-@pytest.mark.published
+@pytest.mark.published("miles_smith_2009")
 @pytest.mark.parametrize("key", WOODS)
 def test_green_density_from_printed_gravity_and_moisture(key: str) -> None:
     # Miles & Smith 2009: green specific gravity and moisture content of the wood, percent.
