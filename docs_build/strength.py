@@ -2,11 +2,21 @@
 
 from __future__ import annotations
 
+import tomllib
 from collections.abc import Iterable, Mapping
 from typing import Any
 
 from calc.sources import KINDS, READ, bibliography, source
 from calc.tables import rows
+from docs_build.bootstrap import ROOT
+
+RESTS_ON = {
+    "read": "in a text that was read",
+    "second-hand": "read second-hand",
+    "library": "by a library",
+    "memory": "recalled, which proves nothing alone",
+}
+"""What a check can rest on, the strongest first."""
 
 DECIDING = frozenset({"bee", "notifiable", "authority", "protected"})
 """Where an animal has one of these duties, its marks decide whether a nest may be touched."""
@@ -17,7 +27,28 @@ def told() -> str:
     kinds = [each.kind for each in bibliography().values()]
     counts = "; ".join(f"{mark} {kinds.count(kind)}" for kind, mark in KINDS.items())
     memory = ", ".join(f"{few} of {many} {what}" for what, few, many in from_memory())
-    return f"Sources: {counts}.\nFrom memory, wholly or in part: {memory}."
+    checks = counted(published_checks())
+    return (
+        f"Sources: {counts}.\nPrinted values checked: {checks}.\n"
+        f"From memory, wholly or in part: {memory}."
+    )
+
+
+def published_checks() -> list[dict[str, Any]]:
+    """Return all check values printed outside the project, from ``tests/published``."""
+    return [
+        check
+        for path in sorted((ROOT / "tests" / "published").rglob("*.toml"))
+        for check in tomllib.loads(path.read_text(encoding="utf-8"))["check"]
+    ]
+
+
+def counted(checks: Iterable[Mapping[str, Any]]) -> str:
+    """Return how many check values rest on what, in words; empty for none."""
+    kinds = [of_check(check["source"]) for check in checks]
+    return ", ".join(
+        f"{kinds.count(kind)} {words}" for kind, words in RESTS_ON.items() if kind in kinds
+    )
 
 
 def of_check(key: str) -> str:

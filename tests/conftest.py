@@ -12,12 +12,6 @@ from docs_build.bootstrap import ROOT
 
 OUTSIDE = "outside check"
 
-RESTS_ON = {
-    "read": "in a text that was read",
-    "second-hand": "read second-hand",
-    "library": "by a library",
-}
-
 # Kernels that nbval or a page starts must find the computing, too.
 os.environ["PYTHONPATH"] = str(ROOT)
 
@@ -74,8 +68,13 @@ def pytest_terminal_summary(terminalreporter: pytest.TerminalReporter) -> None:
         ]
         for outcome in ("passed", "failed")
     )
-    told = ", ".join(f"{passed.count(kind)} {words}" for kind, words in RESTS_ON.items())
+    memory = passed.count("memory")
+    told = ", ".join(
+        f"{passed.count(kind)} {words}"
+        for kind, words in strength.RESTS_ON.items()
+        if kind != "memory"
+    )
     terminalreporter.write_line(
-        f"outside checks: {told}; {len(failed)} failed "
-        f"(beside them {passed.count('memory')} recalled values, which prove nothing alone)"
+        f"outside checks: {told}, {len(passed) - memory} in all; {len(failed)} failed "
+        f"(not counted: {memory} {strength.RESTS_ON['memory']})"
     )

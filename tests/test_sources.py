@@ -17,6 +17,7 @@ from docs_build.bootstrap import ROOT
 
 # A key stands in the computing as a string or, in a docstring, as a word with an underscore.
 NAMED = re.compile(r"[\"'](\w+)[\"']|\b(\w+_\w+)\b")
+MARK = re.compile(r"mark\.published\(\"(\w+)\"\)")
 ROLE = re.compile(r"\{source\}`([^`;]+)")
 
 
@@ -51,8 +52,13 @@ def in_code() -> set[str]:
 
 
 def in_checks() -> set[str]:
-    """Sources of the values printed outside the project."""
-    return {
+    """Sources of the values printed outside the project, in data and in marks of tests."""
+    marks = {
+        key
+        for path in (ROOT / "tests").rglob("test_*.py")
+        for key in MARK.findall(path.read_text(encoding="utf-8"))
+    }
+    return marks | {
         check["source"]
         for path in (ROOT / "tests" / "published").rglob("*.toml")
         for check in tomllib.loads(path.read_text(encoding="utf-8"))["check"]
@@ -114,3 +120,14 @@ def test_the_build_counts_every_source_and_what_leans_on_memory() -> None:
     assert len(counts) == len(KINDS)
     assert all(0 < few < many for _, few, many in strength.from_memory())
     assert "species laws" in told
+
+
+def test_most_printed_values_were_read_where_they_are_printed() -> None:
+    rests = [strength.of_check(check["source"]) for check in strength.published_checks()]
+    assert rests.count("read") >= 520
+    assert rests.count("read") > 3 * (rests.count("second-hand") + rests.count("memory"))
+
+
+def test_a_source_of_our_own_is_no_outside_check() -> None:
+    with pytest.raises(LookupError, match="our reasoning"):
+        strength.of_check("own_reasoning")

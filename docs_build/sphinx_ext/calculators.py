@@ -20,6 +20,7 @@ from docs_build.bootstrap import ROOT
 from docs_build.page.answer import calculator_html
 from docs_build.sphinx_ext.nodes import calculator
 from docs_build.sphinx_ext.sources import cite
+from docs_build.strength import counted, published_checks
 
 
 def note_calc(directive: SphinxDirective) -> None:
@@ -41,17 +42,6 @@ def placed(html: Callable[[], str]) -> type[SphinxDirective]:
             return [nodes.raw("", html(), format="html")]
 
     return Placed
-
-
-def published_checks() -> list[dict[str, Any]]:
-    """Return all check values printed outside the project, from ``tests/published``."""
-    import tomllib
-
-    return [
-        check
-        for path in sorted((ROOT / "tests" / "published").rglob("*.toml"))
-        for check in tomllib.loads(path.read_text(encoding="utf-8"))["check"]
-    ]
 
 
 def case_inputs(name: str, calculator_name: str) -> dict[str, Any]:
@@ -178,10 +168,11 @@ class ReferenceDirective(SphinxDirective):
             if check.get("calculator") == name
             or (check["source"] in cited and f"calc.{found.part}" in check.get("call", ""))
         ]
+        told = counted(checks)
         return nodes.paragraph(
             "",
-            f"{len(checks)} values printed by these sources stand beside the computing in the "
-            "tests, and run both natively and in the page.",
+            f"Values from outside that the tests hold the computing to, natively and in the page: "
+            f"{told or 'none printed'}.",
         )
 
 
