@@ -12,7 +12,7 @@ from typing import Any
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from scipy import stats
+from scipy import special, stats
 
 from calc import tables, units
 from calc.catalogue import find
@@ -152,6 +152,25 @@ def test_the_circle_holds_the_place(lat: float, lon: float, known: float, digits
     )
     away = 2 * 6371008.8 * math.asin(math.sqrt(a))
     assert away + known <= place["uncertainty"] + 1
+
+
+@pytest.mark.library("scipy")
+@pytest.mark.parametrize("latitude", [0.0, 23.5, 45.0, 60.0, -85.0])
+def test_degree_lengths_against_the_arc_of_an_ellipse(latitude: float) -> None:
+    # scipy 1.17.1, special.ellipeinc: length of the meridian between two reduced latitudes, and the
+    # circle of the parallel from the reduced latitude, on WGS 84.
+    a, b = 6378137.0, 6356752.314245
+
+    def reduced(degrees: float) -> float:
+        return math.atan2(b * math.sin(math.radians(degrees)), a * math.cos(math.radians(degrees)))
+
+    def north(degrees: float) -> float:
+        rest = math.pi / 2 - reduced(degrees)
+        return a * float(special.ellipeinc(rest, 1 - (b / a) ** 2))
+
+    along, across = season_records.degree_lengths(latitude)
+    assert along == pytest.approx(north(latitude - 0.5) - north(latitude + 0.5), rel=1e-5)
+    assert across == pytest.approx(math.radians(1) * a * math.cos(reduced(latitude)), rel=1e-9)
 
 
 @pytest.mark.library("scipy")

@@ -6,12 +6,13 @@ import math
 import random
 
 import pytest
-from scipy import stats
+from scipy import spatial, stats
 
 from calc import tables
 from calc.errors import InputError
 from calc.method.comb_count import comb_count as count
 from calc.method.comb_geometry import (
+    cell_area,
     cells_on,
     cells_per_cm2,
     oval_area,
@@ -274,3 +275,21 @@ def test_answers_of_the_page_are_those_of_the_calculator() -> None:
     right, wrong = (cells_on(oval_area(20, 20), pitch) for pitch in (5.0, 5.5))
     assert f"5.0 mm gives {right:.0f} cells and 5.5 mm gives {wrong:.0f}" in page
     assert f"You miss {round(right) - round(wrong)} cells" in page
+
+
+# Outside reference: scipy 1.17.1, spatial.Voronoi: what lies nearer to one middle than to any
+# other, when neighbours stand a pitch apart in rows half a pitch out of step.
+@pytest.mark.library("scipy")
+@pytest.mark.parametrize("pitch", [4.5, 5.3, 8.5])
+def test_a_cell_covers_what_lies_nearest_to_its_middle(pitch: float) -> None:
+    rows_apart = pitch * 0.75**0.5
+    middles = [
+        ((column + row % 2 / 2) * pitch, row * rows_apart)
+        for row in range(5)
+        for column in range(5)
+    ]
+    diagram = spatial.Voronoi(middles)
+    region = diagram.regions[diagram.point_region[12]]
+    area = spatial.ConvexHull(diagram.vertices[region]).volume  # in a plane this is the area
+    assert cell_area(pitch) == pytest.approx(area, rel=1e-9)
+    assert cells_per_cm2(pitch) == pytest.approx(100 / area, rel=1e-9)
