@@ -17,7 +17,7 @@ from calc.tables import HERE
 KINDS = {
     "read-whole": "read whole",
     "read-abstract": "abstract read",
-    "agency-page": "institution's page",
+    "agency-page": "agency page",
     "other-page": "other page",
     "second-hand": "second-hand",
     "common-practice": "common practice",
