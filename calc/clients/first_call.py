@@ -55,8 +55,7 @@ def _told(rule: Rule) -> dict[str, str]:
 
 
 def _why(rule: Rule) -> str:
-    origin = source(rule.source)
-    return f"{rule.reason} ({origin.short}: {origin.mark})"
+    return f"{rule.reason} ({source(rule.source).cited()})"
 
 
 def _before(found: list[Rule]) -> list[dict[str, str]]:

@@ -15,6 +15,7 @@ from calc import units
 from calc.catalogue import find
 from calc.declare import Calculator, Number, Numbers
 from calc.errors import InputError
+from calc.sources import source
 from docs_build.page import chart, form
 
 ICONS = {
@@ -247,8 +248,7 @@ def _caution(told: Mapping[str, Any], sources: Mapping[str, Any]) -> str:
 
 
 def _short(sources: Mapping[str, Any], key: str) -> str:
-    found = sources.get(key)
-    return f"{escape(found['short'])}, {escape(found['mark'])}" if found else ""
+    return escape(source(key).cited()) if key in sources else ""
 
 
 def _values(

@@ -8,6 +8,7 @@ from typing import Any
 from docutils import nodes
 
 from calc import units
+from calc.sources import source
 from docs_build.print.writer import markup
 from docs_build.print.writer.base import Answer, Note
 from docs_build.print.writer.blocks import SHORT, is_short
@@ -129,10 +130,7 @@ class Calculators(Components):
         return f"\n\n#picture-figure(none, [{markup.text(chart['title'])}])[{shown}];\n\n"
 
     def _sources(self, result: Mapping[str, Any]) -> str:
-        told = "; ".join(
-            each["short"] if each["mark"] in each["short"] else f"{each['short']} ({each['mark']})"
-            for each in result["sources"]
-        )
+        told = "; ".join(source(each["key"]).cited() for each in result["sources"])
         return markup.block("small-note", markup.text(f"Sources: {told}.")) if told else ""
 
     # -- exercises

@@ -21,7 +21,7 @@ GROUPS = [option.value for option in colony.inputs[0].options]  # type: ignore[a
 
 
 # Outside values: Perrard et al. 2009, table 1: returns in 10 minutes and population by eye.
-@pytest.mark.published
+@pytest.mark.published("perrard_2009_counts")
 @pytest.mark.parametrize(("returns", "hornets"), [(10, 15), (42, 100), (25, 40), (84, 120)])
 def test_hornet_nests_in_print_lie_in_the_range(returns: int, hornets: int) -> None:
     result = colony(species="velutina", month="jul", counted="in", counts=[returns], minutes=10)
@@ -32,7 +32,7 @@ def test_hornet_nests_in_print_lie_in_the_range(returns: int, hornets: int) -> N
 # Outside values: counted nests with young queens or males on a printed date: Budge et al. 2017
 # (30 September, 13 males), agency briefings (29 October, 76 queens), Ratnieks et al. 1996
 # (2 November, 70 new queens and 685 males).
-@pytest.mark.published
+@pytest.mark.published("mandarinia_briefings")
 @pytest.mark.parametrize(
     ("species", "day"), [("velutina", 273), ("mandarinia", 302), ("pensylvanica", 306)]
 )
@@ -45,7 +45,7 @@ def test_nests_in_print_had_queens_or_males_when_the_calendar_says_so(
 
 
 # Outside values: Perrard et al. 2009, table 1: four hornet nests of 15 to 120 workers in July.
-@pytest.mark.published
+@pytest.mark.published("perrard_2009_counts")
 @pytest.mark.parametrize("workers", [15, 40, 100, 120])
 def test_hornet_nests_of_july_lie_in_the_range_of_the_date(workers: int) -> None:
     low, high = colony(species="velutina", month="jul", half="second").values["adults_expected"]
@@ -53,7 +53,7 @@ def test_hornet_nests_of_july_lie_in_the_range_of_the_date(workers: int) -> None
 
 
 # Outside value: news report, Guernsey, August 2021: queen and 17 workers in a 10 cm nest.
-@pytest.mark.published
+@pytest.mark.published("guernsey_2021")
 def test_a_small_nest_in_august_lies_in_the_range() -> None:
     low, high = colony(species="velutina", month="aug").values["adults_expected"]
     assert low <= 18 <= high
@@ -61,7 +61,7 @@ def test_a_small_nest_in_august_lies_in_the_range() -> None:
 
 # Outside values: NZ J. Zool. 1996: Vespula vulgaris colonies alive in December and January after
 # a winter; Feas Sanchez & Charles 2019: live winter nests in Galicia.
-@pytest.mark.published
+@pytest.mark.published("galicia_winter_nests")
 def test_mild_winters_leave_the_end_open() -> None:
     spain = colony(species="velutina", month="jan", winters="mild")
     assert spain.values["days_to_end"] == [0, None]

@@ -39,7 +39,7 @@ def levels(result: Any, level: str) -> str:
     return " ".join(each.text for each in result.cautions if each.level == level)
 
 
-@pytest.mark.published
+@pytest.mark.library("astral")
 @pytest.mark.parametrize("date", DATES)
 @pytest.mark.parametrize("place", PLACES, ids=[each[0] for each in PLACES])
 def test_sun_times_against_a_library(
@@ -57,7 +57,7 @@ def test_sun_times_against_a_library(
         ), name
 
 
-@pytest.mark.published
+@pytest.mark.library("astral")
 @settings(max_examples=60, deadline=None, derandomize=True)
 @given(st.floats(-60, 60), st.floats(-180, 180), DAYS)
 def test_the_sun_stands_on_the_horizon_at_sunset(

@@ -189,7 +189,7 @@ def test_nearly_equal_minutes_count_as_equal() -> None:
     assert "not used" not in said(how_many_left(), "note")
 
 
-@pytest.mark.published
+@pytest.mark.library("scipy")
 @pytest.mark.parametrize("last", [10.1, 10.9, 11.0, 11.1])
 def test_an_estimator_with_minutes_uses_them_however_little_they_differ(last: float) -> None:
     # Reference: scipy.stats.linregress, the line of catch per minute on the catch before.

@@ -168,7 +168,7 @@ def test_an_impossible_stem_is_refused() -> None:
         calm(10, 5, opening=32)
 
 
-@pytest.mark.published
+@pytest.mark.library("scipy")
 @pytest.mark.parametrize("share", [0.0, 0.3, 0.6, 0.9])
 @pytest.mark.parametrize("opening", [0.0, 0.1, 1 / 3, 0.6])
 def test_open_ring_is_scipys_integral(share: float, opening: float) -> None:

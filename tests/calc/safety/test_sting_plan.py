@@ -270,7 +270,7 @@ def test_lighter_people_are_sent_to_hospital_no_later(weight: float, more: float
     assert facts.hospital_from("hornet", weight) <= facts.hospital_from("other", weight)
 
 
-@pytest.mark.published
+@pytest.mark.published("schmidt_2018")
 def test_our_sting_rule_stays_below_every_published_count() -> None:
     # Schmidt 2018, abstract: 20 to 200 hornet stings harm kidneys and other organs.
     assert facts.hospital_from("hornet", 250) < 20
