@@ -6,7 +6,7 @@ import math
 from collections.abc import Mapping
 from typing import Any
 
-from calc import tables, units
+from calc import rules, tables, units
 from calc.declare import Choice, Number, Result
 from calc.safety.briefing_inputs import INPUTS
 from calc.safety.briefing_parts import Parts
@@ -25,9 +25,18 @@ def conditions(parts: Parts, planned: float) -> list[Row]:
     made += _heat_conditions(parts, planned)
     if parts.ladder is not None:
         made.append({"part": "Ladder", "condition": "Top tied or foot held; load within rating."})
+    if (
+        parts.ladder is not None
+        or parts.noise.inputs["saw_minutes"]
+        or parts.people.inputs["disturbance"] == "vibration"
+    ):
+        made.append({"part": "People", "condition": rules.text("team", "second")})
     if parts.noise.inputs["saw_minutes"] or parts.people.inputs["disturbance"] == "vibration":
         made.append(
-            {"part": "Saw", "condition": "No saw while insects fly; cut protection on, cord dry."}
+            {
+                "part": "Saw",
+                "condition": f"{rules.text('saw', 'fly')} Cut protection on, cord dry.",
+            }
         )
     if parts.noise.inputs["protector"] != "none":
         made.append({"part": "Noise", "condition": "Ear protection in place before the motor."})

@@ -221,15 +221,16 @@ _ESTIMATE = note(
 )
 _WATER = note(
     f"Drink on schedule, but never more than {_MOST:.0f} fl oz "
-    f"({units.convert(_MOST, 'floz', 'L'):.1f} L) in an hour.",
+    f"({units.convert(_MOST, 'floz', 'L'):.1f} L) in an hour. Eat your meals: they replace the "
+    "salt.",
     "Too much water thins the salt in the blood: a medical emergency.",
     "niosh_hydration_2017",
 )
 _BODY = note(
     "Age over 60, illness, overweight, alcohol in the last 24 hours, pregnancy, earlier heat "
     "illness and medicines (allergy tablets, water tablets, blood pressure, mood) lower what you "
-    "can bear: ask your doctor.",
-    "The limits are for healthy adults; allergy tablets matter in this trade.",
+    "can bear: ask your doctor, and stop no tablet on your own.",
+    "The limits are for healthy adults.",
     "niosh_risk_factors_2017",
 )
 _JURISDICTION = note(

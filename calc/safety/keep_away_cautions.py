@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from calc import rules
 from calc.declare import Caution
 from calc.safety.keep_away_zones import AT_WORK, FELT_WIND, Zone, place
 from calc.safety.levels import caution, note, stop
@@ -158,7 +159,7 @@ _HOUSE_OUTER = caution(
 _DOOR = caution(
     "The closed door is beyond the outer zone: park a closed vehicle nearer, engine off, keys "
     "with you, and walk the way once.",
-    "The run ends at a door.",
+    "You run to a door, so it must be near enough.",
     "own_zones",
 )
 _REPORT = caution(
@@ -167,8 +168,8 @@ _REPORT = caution(
     "eu_1143_2014",
 )
 _VIBRATION = caution(
-    "No saw while insects fly. Catch first; vibration brings all of them out at once.",
-    "Mowing and shaking are named as triggers; no threshold has been measured.",
+    f"{rules.text('saw', 'fly')} Catch first: shaking can bring many out at once.",
+    "Mowing and shaking are named as triggers; nobody has measured how much it takes.",
     "milvus_crabro",
 )
 _WIND = caution(
@@ -183,9 +184,9 @@ _OURS = caution(
     "own_zones",
 )
 _DARK = caution(
-    "Dark clothes and hair are attacked first; swinging arms draw more. Light clothes, covered "
-    "hair, no perfume, no flapping, for watchers as well.",
-    "Black drew most attacks in three hornets; some perfumes hold the odours of their alarm.",
+    "Light clothes, covered hair, no perfume, no flapping, for the one who watches as well.",
+    "In three kinds of hornet black drew most attacks; swinging arms drew more; some perfumes hold "
+    "the odours of alarm.",
     "korea_three_hornets",
 )
 _JURISDICTION = note(

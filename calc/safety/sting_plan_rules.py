@@ -6,7 +6,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Literal
 
-from calc import tables
+from calc import rules as book
 from calc.safety.sting_plan_facts import eye_litres, median_arrest
 
 Level = Literal["stop", "condition"]
@@ -83,7 +83,6 @@ def severity(site: Site) -> int:
     return 1 if found else 0
 
 
-_CHECK_IN = tables.row("zone_times", "check_in")["low"]
 _MEDIAN = median_arrest("venom")
 
 _TESTS = (
@@ -134,10 +133,10 @@ _TESTS = (
     ),
     _Test(
         "stop",
-        lambda s: s.late and s.helpers == 0,
-        "Alone, and help is far: bring a second adult or do not start.",
+        lambda s: s.helpers == 0,
+        book.text("team", "nobody", "watcher"),
         "The person who needs help cannot be the one who calls.",
-        "own_sting_plan",
+        "team_ours",
     ),
     _Test(
         "stop",
@@ -168,14 +167,6 @@ _TESTS = (
         lambda s: s.reaction in {"large_local", "cleared"},
         "A doctor's word on work near nests is there in writing.",
         "Past reactions say something about the next one, and only a doctor can weigh it.",
-        "own_sting_plan",
-    ),
-    _Test(
-        "condition",
-        lambda s: s.helpers == 0,
-        "A named adult outside the zone sees you or hears you at least every "
-        f"{_CHECK_IN:.0f} minutes and calls at the first missed answer. No ladder, no saw.",
-        "Alone is not the way to do this work; this is the least.",
         "own_sting_plan",
     ),
     _Test(

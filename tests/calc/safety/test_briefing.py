@@ -8,6 +8,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from calc import rules
 from calc.declare import Choice, Number, Result
 from calc.safety.acclimatisation import acclimatisation_plan
 from calc.safety.briefing import HELD_BACK, briefing
@@ -131,7 +132,8 @@ def test_ladder_rows_only_with_a_ladder() -> None:
         ({}, "Noise"),
         ({"saw": "used", "saw_minutes": 5}, "Saw"),
         ({"disturbance": "vibration"}, "Saw"),
-        ({"helpers": 0}, "Stings"),
+        ({"ladder": "up", "line_distance": 40}, "People"),
+        ({"saw": "used", "saw_minutes": 5}, "People"),
         ({"air_temperature": 31, "humidity": 60}, "Heat"),
     ],
 )
@@ -139,6 +141,21 @@ def test_conditions(inputs: dict[str, Any], part: str) -> None:
     result = run(**(COOL | {"planned_minutes": 240} | inputs))
     assert part in {row["part"] for row in result.values["conditions"]}
     assert level(result) == 1
+
+
+def test_nobody_to_watch_stops_the_day() -> None:
+    """One adult outside the zone is the least, also where help is near."""
+    result = run(**(COOL | {"helpers": 0, "area": "urban"}))
+    told = [each.text for each in result.cautions if each.level == "stop"]
+    assert any(rules.text("team", "nobody") in text for text in told)
+    assert result.values["conditions"] is None
+
+
+def test_one_suit_is_enough_on_the_ground() -> None:
+    result = run(**COOL)
+    assert rules.text("team", "second") not in {
+        row["condition"] for row in result.values["conditions"] or ()
+    }
 
 
 def test_numbers_to_call_are_blank() -> None:

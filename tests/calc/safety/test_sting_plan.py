@@ -91,7 +91,7 @@ def test_a_good_site_misses_nothing() -> None:
         ({"help_at": 20.0, "trained": "nobody"}, 2),
         ({"help_at": 20.0, "devices": 0}, 2),
         ({"help_at": 20.0, "helpers": 0}, 2),
-        ({"help_at": 14.9, "helpers": 0}, 1),
+        ({"help_at": 14.9, "helpers": 0}, 2),
         ({"home_reaction": "systemic", "home_place": "near"}, 2),
         ({"home_reaction": "unknown", "home_place": "near"}, 2),
         ({"home_reaction": "systemic", "home_place": "indoors", "adrenaline": "none"}, 2),
