@@ -101,7 +101,7 @@ def _arrest() -> float:
 def stop_list(parts: Parts) -> list[Row]:
     """Return what ends the job at once, read aloud in every run."""
     made = [
-        ("Stung and unwell", rules.text("sting_emergency", "flat", "adrenaline", "call", "second")),
+        ("Stung and unwell", rules.text("sting_emergency", "flat", "adrenaline", "call")),
         ("Confused in heat or in the suit", rules.text("heat_stroke", "call", "cool")),
         ("Dizzy, sick, headache, cramps", "out, suit open, done for the day"),
         ("Sting in mouth or throat", rules.text("sting_emergency", "mouth")),

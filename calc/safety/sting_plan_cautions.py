@@ -28,7 +28,7 @@ def standing(site: Site, reaction: str, area: str) -> list[Caution]:
 
 
 _SIGNS = caution(
-    rules.text("sting_emergency", "signs", "adrenaline"),
+    rules.text("sting_emergency", "signs", "adrenaline", "suit"),
     "Low pressure or a tight throat after a sting is anaphylaxis, with or without hives; waiting "
     "for a rash costs the time.",
     "ascia_acute_2024",
