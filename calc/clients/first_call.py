@@ -98,7 +98,7 @@ _ALLERGY = caution(
     "The person with the plan is away, or in with windows shut, before the suit goes on. Medical "
     "questions go to their doctor.",
     "You give no advice on medicines; their plan leads.",
-    "stinging_parameter_2011",
+    "ascia_venom_2020",
 )
 _NEVER_SEAL = caution(
     "Nobody seals the hole: the colony digs a new way out, possibly into the room.",

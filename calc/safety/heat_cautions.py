@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from calc import tables, units
+from calc import rules, tables, units
 from calc.declare import Caution
 from calc.safety.levels import caution, note, stop
 
@@ -140,11 +140,10 @@ _NO_MINUTE = stop(
     hides=HELD_BACK,
 )
 _SIGNS = caution(
-    "Confusion, slurred speech, a fit or collapse is heat stroke: call the emergency services "
-    "and cool the person at once with water or ice. Stop at dizziness, nausea, headache, "
+    rules.text("heat_stroke", "signs", "call", "cool") + " Stop at dizziness, nausea, headache, "
     "weakness or cramps: leave the zone, open the suit, cool down, do not stay alone.",
-    "Heat stroke kills; cooling comes first. No number here replaces watching each other.",
-    "niosh_first_aid",
+    "Heat stroke kills. No number here replaces watching each other.",
+    "belval_2018",
 )
 _RATE_CROSSES = caution(
     "Within the limit only if the work is no harder than you think: a third harder is over it.",

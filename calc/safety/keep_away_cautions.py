@@ -138,8 +138,7 @@ _NEIGHBOUR = stop(
     HELD_BACK,
 )
 _RUN = caution(
-    "If they come: run, at once and straight, at least 10 m and on to a closed door or vehicle. "
-    "Do not walk, crouch, flap or jump into water.",
+    f"If they come: {rules.text('mass_attack', 'run', 'where')}",
     "In a Korean test one or no hornet was left after 10 m of running; walkers were followed for "
     "300 m, and crouching did not help.",
     "choi_velutina_people",

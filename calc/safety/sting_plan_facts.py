@@ -110,15 +110,25 @@ def ascia_hours() -> float:
     return float(tables.row("observation_times", "ascia")["hours"])
 
 
-def hospital_from(kin: str, weight: float) -> int:
+def hospital_from(kin: str, weight: float, *, frail: bool = False) -> int:
     """Return from how many stings on our rule says hospital, even if well.
 
-    ``min(adult count, 1 per kg)``, rounded down, at least 1. The adult count is 10 for ``hornet``
-    and 50 for the others. Source: our sting rule, below the published counts of harm.
+    Parameters
+    ----------
+    kin : ``hornet``, or anything else for the other wasps
+    weight : body weight, kg; it counts where it gives fewer stings than the person's own number
+    frail : an old, ill or pregnant person, who has a lower number
+
+    Returns
+    -------
+    ``min(count, weight / kg for each sting)``, rounded down, at least 1
+
+    Source: our sting rule, table ``sting_rule``.
     """
-    adult = float(tables.row("sting_rule", "hornet" if kin == "hornet" else "other")["stings"])
-    per_kg = float(tables.row("sting_rule", "per_kg")["stings"])
-    return max(1, math.floor(min(adult, per_kg * weight)))
+    family = "hornet" if kin == "hornet" else "other"
+    count = float(tables.row("sting_rule", f"frail_{family}" if frail else family)["stings"])
+    kg = float(tables.row("sting_rule", f"child_{family}")["kg"])
+    return max(1, math.floor(min(count, weight / kg)))
 
 
 def eye_litres() -> float:

@@ -91,8 +91,8 @@ _TESTS = (
         lambda s: s.reaction == "systemic",
         "Someone who works or watches had a systemic reaction and is not cleared: that person "
         "does neither.",
-        "A further sting can bring it back, and faster. A doctor decides, not the day's need.",
-        "who_should_not",
+        "An earlier anaphylaxis is the greatest risk there is. A doctor decides, not the day's need.",
+        "aaa_insect",
     ),
     _Test(
         "stop",
@@ -105,9 +105,9 @@ _TESTS = (
         "stop",
         lambda s: s.health == "risk",
         "A person at risk does not do this work without a doctor's word for it.",
-        "Mast cell disease, uncontrolled asthma, heart disease, some heart medicines and "
-        "pregnancy make a reaction worse.",
-        "who_should_not",
+        "Mast cell disease and asthma not under control make a reaction worse; age and heart "
+        "disease go with deaths. Heart and blood pressure tablets are not stopped for this work.",
+        "german_venom_2023",
     ),
     _Test(
         "stop",
@@ -120,7 +120,7 @@ _TESTS = (
         "stop",
         lambda s: s.signal == "none",
         "No way to call: do not start until a call from the spot has worked.",
-        "Every plan below hangs on the call.",
+        "No plan works without the call.",
         "own_sting_plan",
     ),
     _Test(
@@ -194,7 +194,7 @@ _TESTS = (
         "condition",
         lambda s: s.adrenaline != "none" and s.trained != "helper",
         "The person who watches practises with a trainer device before the suit goes on.",
-        "The one who needs it may not be able to use it.",
+        "Out of the zone, suit open at the thigh. The one who needs it may not be able to use it.",
         "own_sting_plan",
     ),
     _Test(
@@ -207,7 +207,7 @@ _TESTS = (
     _Test(
         "condition",
         lambda s: s.eye_water < eye_litres(),
-        f"Find running water within reach, or bring {eye_litres():g} litres for an eye.",
+        f"Name a tap or hose within reach, or bring {eye_litres():g} litres for an eye.",
         "Hornets can spray venom, and washing takes 15 minutes or more.",
         "eyewash_wac",
     ),
