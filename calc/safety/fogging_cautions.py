@@ -84,8 +84,8 @@ _MASK = caution(
     "fog_model",
 )
 _MARKS = note(
-    "An anti-fog mark (N or X) is a test of seconds on a new lens. It buys time, not a clear "
-    "day: some lenses sold so fail even that.",
+    "An anti-fog mark (N or X) is a test of seconds on a new lens. It promises nothing for "
+    "a day of work, and some lenses sold as anti-fog failed even that test.",
     "EN 168: 8 seconds. The margin does not count it.",
     "dain_1999",
 )

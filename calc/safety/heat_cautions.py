@@ -203,7 +203,7 @@ _USED_TO_IT = caution(
 )
 _INDEX_IN_SUN = note(
     "The heat index is for shade and light wind: full sun can add up to 15 °F (8 °C) to it.",
-    "It knows neither sun nor clothing nor work; the WBGT does.",
+    "It leaves out sun, clothing and work; the WBGT has them.",
     "nws_chart_text",
 )
 _REST_GUESSED = note(
@@ -215,7 +215,7 @@ _REST_GUESSED = note(
 _ESTIMATE = note(
     "The WBGT is estimated from weather. Walls, roofs, hot ground and attics can make the place "
     "hotter than the weather says: there, measure.",
-    "The method knows open ground and clear sky only.",
+    "The method is for open ground and clear sky only.",
     "liljegren_2008",
 )
 _WATER = note(

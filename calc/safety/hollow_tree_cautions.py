@@ -128,8 +128,8 @@ _CUT = caution(
     "tree_rule",
 )
 _STANDING = caution(
-    "The formulas are screening rules for standing stems in wind. They know no crack, no root, "
-    "no crown and no ladder.",
+    "The formulas are screening rules for standing stems in wind. They leave out cracks, "
+    "roots, crown and ladder.",
     "They take a round hollow in the middle of a round stem.",
     "kane_ryan_2004",
 )

@@ -143,7 +143,11 @@ LOOSE = Choice(
     default="in",
 )
 DOOR = _distance(
-    "door", "Nest to a closed door or vehicle", "Where your run ends, with a free way.", 12, None
+    "door",
+    "Nest to the vehicle or shed you run to",
+    "Where your run ends, with a free way.",
+    12,
+    None,
 )
 
 INPUTS: tuple[Input, ...] = (

@@ -173,7 +173,7 @@ _NEST_ABOVE = caution(
 )
 _NEST_BELOW = caution(
     "The nest is lower than the ladder puts you: work it from lower rungs or from the ground.",
-    "Less height is less fall.",
+    "From less height you fall less far.",
     "ladder_reach",
 )
 _NO_MARK = caution(
