@@ -140,8 +140,7 @@ _NO_MINUTE = stop(
     hides=HELD_BACK,
 )
 _SIGNS = caution(
-    rules.text("heat_stroke", "signs", "call", "cool")
-    + " Stop at dizziness, nausea, headache, "
+    rules.text("heat_stroke", "signs", "call", "cool") + " Stop at dizziness, nausea, headache, "
     "weakness or cramps: leave the zone, open the suit, cool down, do not stay alone.",
     "Heat stroke kills. No number here replaces watching each other.",
     "belval_2018",

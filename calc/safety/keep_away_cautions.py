@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from calc import rules
 from calc.declare import Caution
 from calc.safety.keep_away_zones import AT_WORK, FELT_WIND, Zone, place
 from calc.safety.levels import caution, note, stop
@@ -137,8 +138,7 @@ _NEIGHBOUR = stop(
     HELD_BACK,
 )
 _RUN = caution(
-    "If they come: run, at once and straight, at least 10 m and on to a closed door or vehicle. "
-    "Do not walk, crouch, flap or jump into water.",
+    rules.text("mass_attack", "run", "see", "where", "others"),
     "In a Korean test one or no hornet was left after 10 m of running; walkers were followed for "
     "300 m, and crouching did not help.",
     "choi_velutina_people",

@@ -185,7 +185,7 @@ def test_way_on_the_line_stops() -> None:
 @pytest.mark.parametrize(
     ("inputs", "words"),
     [
-        ({}, "run, at once and straight"),
+        ({}, "Run. Straight. Now."),
         ({}, "Our zones for work are a suggestion"),
         ({}, "Dark clothes"),
         ({"house": 10}, "within the inner zone"),
