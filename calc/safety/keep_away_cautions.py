@@ -138,7 +138,7 @@ _NEIGHBOUR = stop(
     HELD_BACK,
 )
 _RUN = caution(
-    f"If they come: {rules.text('mass_attack', 'run', 'where')}",
+    rules.text("mass_attack", "run", "see", "where", "others"),
     "In a Korean test one or no hornet was left after 10 m of running; walkers were followed for "
     "300 m, and crouching did not help.",
     "choi_velutina_people",

@@ -213,7 +213,7 @@ OUTPUTS: tuple[Out, ...] = (
         unit="min",
         main=True,
     ),
-    _metres("run", "Run at least", "Straight, then on to the closed door."),
+    _metres("run", "Run at least", "The least; then on into the vehicle or shed."),
     Out(
         name="places",
         label="Places around",

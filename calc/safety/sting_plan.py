@@ -142,7 +142,7 @@ _SIGNAL = {
 def _roles(site: Site) -> list[dict[str, str]]:
     watcher = "The watcher" if site.helpers else "The named adult"
     made = [
-        {"who": "Everyone", "does": book.text("sting_emergency", "out", "height")},
+        {"who": "Everyone", "does": book.text("sting_emergency", "out")},
         {"who": watcher, "does": book.text("sting_emergency", "flat", "adrenaline", "suit")},
         {"who": watcher, "does": book.text("sting_emergency", "call", "stay", "second")},
         {"who": "Whoever is strongest", "does": book.text("sting_emergency", "cpr")},

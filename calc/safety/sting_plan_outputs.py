@@ -67,7 +67,7 @@ OUTPUTS: tuple[Out, ...] = (
     Out(
         name="second_dose",
         label="If no better, adrenaline again after",
-        meaning="First aid plans and the regulator: the first number. Other texts up to the second.",
+        meaning="First aid plans print the first number, other texts up to the second.",
         kind="interval",
         unit="min",
     ),
@@ -111,7 +111,7 @@ OUTPUTS: tuple[Out, ...] = (
     Out(
         name="eye_minutes",
         label="Wash an eye at least",
-        meaning="Lids held open; longer is better.",
+        meaning="At least; longer is better.",
         unit="min",
     ),
     Out(

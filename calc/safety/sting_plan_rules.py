@@ -91,7 +91,7 @@ _TESTS = (
         lambda s: s.reaction == "systemic",
         "Someone who works or watches had a systemic reaction and is not cleared: that person "
         "does neither.",
-        "An earlier anaphylaxis is the greatest risk there is. A doctor decides, not the day's need.",
+        "An earlier anaphylaxis is among the greatest risks. A doctor decides, not the day's need.",
         "aaa_insect",
     ),
     _Test(

@@ -163,7 +163,7 @@ def test_numbers_to_call_are_blank() -> None:
 
 
 @pytest.mark.parametrize(
-    "words", ["anaphylaxis", "heat stroke", "run straight", "Your law, authority, doctor"]
+    "words", ["anaphylaxis", "heat stroke", "Run. Straight. Now.", "Your law, authority, doctor"]
 )
 def test_cautions_stand_in_every_run(words: str) -> None:
     for inputs in ({}, COOL, {"reaction": "systemic"}):

@@ -185,7 +185,7 @@ def test_way_on_the_line_stops() -> None:
 @pytest.mark.parametrize(
     ("inputs", "words"),
     [
-        ({}, "If they come: Run. Straight. Now."),
+        ({}, "Run. Straight. Now."),
         ({}, "Our zones for work are a suggestion"),
         ({}, "Light clothes, covered hair"),
         ({"house": 10}, "within the inner zone"),

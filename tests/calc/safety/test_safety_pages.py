@@ -38,7 +38,8 @@ def test_stings() -> None:
     assert f"That is {-far.values['margin']:.0f} minutes later" in text
     assert far.stopped
     boy = sting_plan.run({"kin": "other", "lightest": 18})
-    assert f"one sting a kilogram: {boy.values['hospital_lightest']} for him" in text
+    told = f"one sting for each kilogram: {boy.values['hospital_lightest']} for him"
+    assert told in page("after_a_sting")
 
 
 def test_zones() -> None:
