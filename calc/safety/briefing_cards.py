@@ -13,6 +13,8 @@ from calc.safety.briefing_parts import Parts
 Row = dict[str, Any]
 
 _DRINK = "NIOSH 2017, USA"
+TWO = "Two trained people, and one who watches: see “Working alone”."
+"""What the rule ``team`` asks for in its step ``second``, short enough for a card of one sheet."""
 
 
 def conditions(parts: Parts, planned: float) -> list[Row]:
@@ -29,7 +31,7 @@ def conditions(parts: Parts, planned: float) -> list[Row]:
         or parts.noise.inputs["saw_minutes"]
         or parts.people.inputs["disturbance"] == "vibration"
     ):
-        made.append({"part": "People", "condition": rules.text("team", "second")})
+        made.append({"part": "People", "condition": TWO})
     if parts.noise.inputs["saw_minutes"] or parts.people.inputs["disturbance"] == "vibration":
         made.append(
             {
