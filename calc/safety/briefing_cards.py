@@ -13,7 +13,7 @@ from calc.safety.briefing_parts import Parts
 Row = dict[str, Any]
 
 _DRINK = "NIOSH 2017, USA"
-TWO = "two trained people, and one who watches"
+TWO = "Two trained people"
 """What the rule ``team`` asks for in its step ``second``, short enough for a card of one sheet."""
 
 
@@ -25,14 +25,12 @@ def conditions(parts: Parts, planned: float) -> list[Row]:
     ]
     made += _heat_conditions(parts, planned)
     if parts.ladder is not None:
-        made.append(
-            {"part": "Ladder", "condition": f"Top tied or foot held; load within rating; {TWO}."}
-        )
+        made.append({"part": "Ladder", "condition": f"{TWO}; top tied or foot held; load rated."})
     if parts.noise.inputs["saw_minutes"] or parts.people.inputs["disturbance"] == "vibration":
         made.append(
             {
                 "part": "Saw",
-                "condition": f"{rules.text('saw', 'fly')} Cut protection on, cord dry; {TWO}.",
+                "condition": f"{rules.text('saw', 'fly')} {TWO}; cut protection; dry cord.",
             }
         )
     if parts.noise.inputs["protector"] != "none":
