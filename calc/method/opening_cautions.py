@@ -34,7 +34,7 @@ class Findings:
 
 
 _STOP_TEXT = {
-    "wires": "Do not cut: there are or may be live wires. Switch off and test, or call an "
+    "wires": "Do not cut: there are or may be live wires. Switch off and prove it dead, or call an "
     "electrician.",
     "asbestos": "Do not cut, break, sweep or vacuum: it may be asbestos. Leave, close the room, "
     "call a licensed contractor.",

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from typing import Any
 
-from calc import tables
+from calc import rules, tables
 from calc.declare import Answer, Axis, Calculator, Chart, Choice, Count, Number, Option, Out, Series
 from calc.safety.acclimatisation_cautions import cautions
 
@@ -125,16 +125,16 @@ def _chart(rows: list[dict[str, Any]], day: int, today: int) -> Chart:
 
 
 SIGNS = (
-    "Dizzy, sick, headache, cramps, weak, sweat stops: out of the zone, suit open, cool down, "
-    "done for the day. Confused, slurred, fit, collapse: heat stroke, call at once."
+    "Dizzy, sick, headache, cramps, weak: out of the zone, suit open, cool down, done for the "
+    "day. " + rules.text("heat_stroke", "signs", "call")
 )
 BUDDY = (
     "At each drink, every 15 to 20 minutes: name and plan for the next step, clear answer, "
     "steady walk, sweat on the face, and the time called out."
 )
 COOLING = (
-    "Shade, suit open or off, water or ice on the skin and moving air. For heat stroke ice or "
-    "cold water over the whole body at once, and do not stop until help takes over."
+    "Shade, suit open or off, water or ice on the skin and moving air. Heat stroke: "
+    + rules.text("heat_stroke", "cool", "until")
 )
 
 acclimatisation_plan = Calculator(

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
+from calc import rules
 from calc.declare import Answer, Calculator, Caution, Out
 from calc.safety import briefing_cards as cards
 from calc.safety.briefing_inputs import INPUTS
@@ -56,18 +57,17 @@ def _stops(parts: Parts) -> list[Caution]:
 
 _STANDING = (
     caution(
-        "After a sting, trouble with breathing, voice or tongue, faintness or vomiting is "
-        "anaphylaxis: adrenaline as the person's plan says, call, lay flat, do not stand up.",
-        "With or without hives. Clinicians and the person's own plan lead.",
-        "wao_2020",
+        rules.text("sting_emergency", "signs", "flat", "adrenaline", "call"),
+        "This is anaphylaxis. Clinicians and the person's own plan lead.",
+        "ascia_first_aid",
     ),
     caution(
-        "Confusion, slurred speech or collapse in heat is heat stroke: call, and cool at once.",
-        "Cooling comes first, and nobody stays alone.",
-        "niosh_first_aid",
+        rules.text("heat_stroke", "signs", "call", "cool"),
+        "Harm grows with each minute hot, faster than most ambulances come.",
+        "belval_2018",
     ),
     caution(
-        "If they come: run straight to a closed door. Do not walk, crouch or flap.",
+        rules.text("mass_attack", "run", "where", "others"),
         "Walkers were followed for 300 m in a Korean test; crouching did not help.",
         "choi_velutina_people",
     ),
@@ -183,6 +183,9 @@ briefing = Calculator(
         "second_dose_share",
         "own_sting_plan",
         "own_sting_rule",
+        "belval_2018",
+        "own_emergency",
+        "usda_bee_attack",
         "own_zones",
         "choi_velutina_people",
         "eyewash_ansi",

@@ -148,8 +148,8 @@ ladder_and_lines = Calculator(
     assumptions=(
         "The line distance is the nearest that you, the ladder or anything you hold could come, "
         "also in a slip or a gust.",
-        "An unknown voltage is taken as the highest that a table covers; a service drop counts "
-        "as live.",
+        "An unknown voltage is taken as the highest that a table covers; the wire to a house is "
+        "one of them.",
         "Firm and level ground, a firm top support, one person, dry rungs, no wind that moves "
         "branches.",
         "The rating holds for an undamaged ladder; it counts everything that hangs on it.",
