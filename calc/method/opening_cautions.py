@@ -142,14 +142,14 @@ def _always(found: Findings) -> Iterator[Caution]:
     if found.wall == "hollow_trunk":
         yield Caution(
             level="caution",
-            text="This is no word on the strength of the tree. The window weakens it.",
+            text="This says nothing on the strength of the tree. The window weakens it.",
             reason="Hollow, dead and split trunks fail without warning; the arborist decides.",
             source="other_trades",
         )
     else:
         yield Caution(
             level="note",
-            text="This is no word on the strength of the building, and the local code decides.",
+            text="This says nothing on the strength of the building; the local code decides.",
             reason="It only says where the comb lies.",
             source="other_trades",
         )

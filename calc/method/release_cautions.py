@@ -61,7 +61,7 @@ def _status(given: Given) -> Iterator[Caution]:
     elif status == "protected_permit":
         yield Caution(
             level="note",
-            text="The permit says where, when and who. It outranks everything here.",
+            text="The permit says where, when and who. It comes before everything here.",
             reason="Its conditions bind.",
             source="protected_hornet_de",
         )

@@ -19,8 +19,8 @@ PRACTICE_QUIET = 20.0
 _CLOCKS = {
     "rain": (
         "It rains, so the minutes do not count. Stop the clock, and start it again when they fly.",
-        "In rain fewer fly and they fly again at once when it stops; a quiet spell in it says "
-        "nothing.",
+        "In rain fewer German yellowjackets flew, and they flew again at once when it stopped. A "
+        "quiet spell in rain says nothing.",
     ),
     "cold": (
         "It is too cold to fly, so the minutes do not count. Wait for a warmer hour.",
@@ -28,8 +28,8 @@ _CLOCKS = {
     ),
     "dusk": (
         "It is dusk or dark, so the minutes do not count. Come back at dawn.",
-        "Flights fall off at dusk by themselves; some stay out overnight, and a touch at night "
-        "still brings workers out.",
+        "Flights of yellow-legged hornets fall off at dusk by themselves. Some stay out overnight, "
+        "and any touch at night brought workers out.",
     ),
 }
 
