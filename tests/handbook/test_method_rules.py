@@ -38,7 +38,7 @@ def test_brood_is_colder_than_where_hornets_freeze() -> None:
     ours = tables.row("freezing", "freezer")
     printed = {"worker": -6.5, "queen": -11.3}
     for key, temperature in printed.items():
-        assert tables.row("freezing", key)["temperature"] == temperature
+        assert tables.row("supercooling", key)["temperature"] == temperature
         assert ours["temperature"] < temperature
     assert ours["hours"] >= tables.row("freezing", "parks")["hours"]
     fed = passing_life_on.run({"purpose": "feed"})
