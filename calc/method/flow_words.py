@@ -6,7 +6,7 @@ import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from calc import units
+from calc import rules, units
 from calc.declare import Caution
 from calc.method.duct import LAMINAR_END, TURBULENT_START
 from calc.method.suction import FORMULA_DIAMETERS
@@ -276,7 +276,7 @@ def _setup_cautions(found: Findings) -> Iterator[Caution]:
         )
     yield Caution(
         level="note",
-        text="Never draw in petrol, solvent, hot ash, dry droppings or insecticide dust.",
-        reason="Motors light vapour, and the exhaust spreads dust. See the safety pages.",
+        text=rules.text("never_draw", "what"),
+        reason=f"{rules.text('never_draw', 'why')} See the safety pages.",
         source="vacuum_never_list",
     )

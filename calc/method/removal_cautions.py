@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
+from calc import rules
 from calc.declare import Caution
 from calc.method.removal import falls
 from calc.method.removal_choice import WITH_EFFORT, Fit, Job
@@ -90,7 +91,7 @@ def always() -> Iterator[Caution]:
     yield Caution(
         level="caution",
         text="Read every number as “at least”. Wasps abroad, soft new wasps and wasps deep in the "
-        "comb are not in it. Keep the suit on and treat the nest as live.",
+        f"comb are not in it. {rules.text('never_empty', 'number', 'suit')}",
         reason="The count sees only wasps that your air reaches while you work.",
         source="removal_at_nest",
     )

@@ -138,7 +138,7 @@ OUTPUTS = (
     Out(
         name="next_step",
         label="What to do next",
-        meaning="Goes by the quiet spell and by those still expected.",
+        meaning="From the quiet spell and those still expected.",
         kind="text",
         main=True,
     ),

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Sequence
 
+from calc import rules
 from calc.declare import Caution
 from calc.method.stragglers_fit import Fit, Watch
 from calc.tables import row
@@ -18,8 +19,8 @@ PRACTICE_QUIET = 20.0
 _CLOCKS = {
     "rain": (
         "It rains, so the minutes do not count. Stop the clock, and start it again when they fly.",
-        "In rain fewer fly and they fly again at once when it stops; a quiet spell in it says "
-        "nothing.",
+        "In rain fewer German yellowjackets flew, and they flew again at once when it stopped. A "
+        "quiet spell in rain says nothing.",
     ),
     "cold": (
         "It is too cold to fly, so the minutes do not count. Wait for a warmer hour.",
@@ -27,8 +28,8 @@ _CLOCKS = {
     ),
     "dusk": (
         "It is dusk or dark, so the minutes do not count. Come back at dawn.",
-        "Flights fall off at dusk by themselves; some stay out overnight, and a touch at night "
-        "still brings workers out.",
+        "Flights of yellow-legged hornets fall off at dusk by themselves. Some stay out overnight, "
+        "and any touch at night brought workers out.",
     ),
 }
 
@@ -73,15 +74,15 @@ def always(animal: str) -> Iterator[Caution]:
     night = row("trip_times", "night")["absent"] + row("trip_times", "long")["absent"]
     yield Caution(
         level="caution",
-        text="Stay suited to the end. No number here means that none is left.",
-        reason="The model knows only ordinary trips; one late wasp can sting someone who is "
-        "allergic.",
+        text=f"{rules.text('waiting', 'outside', 'in', 'clock')} "
+        f"{rules.text('never_empty', 'number')}",
+        reason="The wait can last longer than anyone bears a closed suit, and the model knows only "
+        "ordinary trips.",
         source="straggler_model",
     )
     yield Caution(
         level="caution",
-        text="Some stay out for hours or overnight. Leave a catch box at the hole, or come back "
-        "at dawn, and check a box at least once a day.",
+        text=f"Some stay out for hours or overnight. {rules.text('waiting', 'box')}",
         reason=f"Of tagged yellow-legged hornets away at one moment, about {night:.0f} % were on "
         "trips of more than an hour.",
         source="absent_shares",

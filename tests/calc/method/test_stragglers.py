@@ -219,7 +219,8 @@ def test_returns_that_do_not_thin_out_stop() -> None:
 
 
 def test_cautions() -> None:
-    assert "suited" in texts("caution")
+    assert "Wait outside the zone, suit open" in texts("caution")
+    assert "suited" not in texts("caution")
     assert "overnight" in texts("caution")
     assert "no hour at which all are home" in texts("caution", animal="crabro")
     assert "no trip times of your species" in texts("note", animal="other")
