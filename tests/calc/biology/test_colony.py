@@ -223,9 +223,11 @@ def test_the_line_of_a_wintered_nest(hemisphere: str) -> None:
     assert "hand it over" not in both
 
 
-def test_the_visit_ends_at_a_wintered_nest_in_the_words_of_the_rule() -> None:
+def test_the_visit_stops_in_the_words_of_the_rules() -> None:
     stop = tables.row("visit_stops", "look_wintered")
     assert stop["do"] == rules.text("wintered_nest", "do")
+    assert tables.row("visit_stops", "look_notifiable")["do"] == rules.text("invader")
+    assert tables.row("visit_stops", "look_protected")["do"] == rules.text("protected", "ask")
 
 
 def test_answers_of_the_page_are_those_of_the_calculator() -> None:
