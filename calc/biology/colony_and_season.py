@@ -148,6 +148,7 @@ def _traffic_cautions(
     elif species == "polistes":
         yield say.no_rule_stop(WORKER_RESULTS)
     else:
+        yield from say.about_wintering(flow, when)
         yield from say.about_traffic(species, flow, counts, minutes, when)
 
 
@@ -168,6 +169,7 @@ colony_and_season = Calculator(
         "season_steps",
         "young_colony_size",
         "advice_of_season",
+        "wintered_ours",
     ),
     formula=(
         (

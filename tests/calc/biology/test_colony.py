@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from calc import tables
+from calc import rules, tables
 from calc.biology import season_calendar as calendar
 from calc.biology.colony_and_season import colony_and_season as colony
 from calc.biology.colony_forms import WORKER_RESULTS
@@ -193,6 +193,41 @@ def test_the_choice_is_told_for_every_month() -> None:
             assert "workers" not in result.values or result.values["workers"] is None
     assert "authority" in colony(species="velutina").values["if_left"]
     assert "small job" in colony(species="crabro", month="apr").values["if_taken"]
+
+
+# Outside values: the Alabama extension service (June 2019, as the press quotes it): more than
+# 10 000 workers in June in nests that had wintered, 4000 to 5000 at a normal peak.
+@pytest.mark.published
+@pytest.mark.parametrize("month", ["mar", "may", "jun"])
+@pytest.mark.parametrize("workers_in", [10_000, 4_000])
+def test_a_wintered_nest_is_handed_over(month: str, workers_in: int) -> None:
+    per_minute = round(workers_in / tables.row("traffic_models", "vespula")["factor"])
+    given = {"species": "squamosa", "counted": "in", "minutes": 1, "counts": [per_minute] * 5}
+    spring = colony(month=month, half="second", **given)
+    assert "hand it over" in texts("stop", month=month, half="second", **given)
+    assert spring.values.get("days_to_end") is None
+    assert spring.values.get("if_left") is None
+    assert spring.values["workers"] > 0
+    assert "hand it over" not in texts("stop", month="aug", **given)
+
+
+@pytest.mark.parametrize("hemisphere", ["north", "south"])
+def test_the_line_of_a_wintered_nest(hemisphere: str) -> None:
+    month = {"north": "may", "south": "nov"}[hemisphere]
+    for rate_in, stops in ((19, False), (20, True)):
+        told = texts("stop", species="germanica", month=month, hemisphere=hemisphere,
+                     counted="in", minutes=1, counts=[rate_in] * 5)  # fmt: skip
+        assert ("hand it over" in told) is stops, rate_in
+    both = texts("stop", species="germanica", month=month, hemisphere=hemisphere, counted="both",
+                 minutes=1, counts=[38] * 5)  # fmt: skip
+    assert "hand it over" not in both
+
+
+def test_the_visit_stops_in_the_words_of_the_rules() -> None:
+    stop = tables.row("visit_stops", "look_wintered")
+    assert stop["do"] == rules.text("wintered_nest", "do")
+    assert tables.row("visit_stops", "look_notifiable")["do"] == rules.text("invader")
+    assert tables.row("visit_stops", "look_protected")["do"] == rules.text("protected", "ask")
 
 
 def test_answers_of_the_page_are_those_of_the_calculator() -> None:
