@@ -28,7 +28,7 @@ def standing(site: Site, reaction: str, area: str) -> list[Caution]:
 
 _SIGNS = caution(
     "After a sting, trouble with breathing, voice or tongue, faintness, collapse or vomiting is "
-    "anaphylaxis, with or without hives: adrenaline as the person's plan says, then call.",
+    "anaphylaxis, with or without an itchy rash: adrenaline as the person's plan says, then call.",
     "Anaphylaxis without skin signs is in the 2020 criteria; waiting for a rash costs the time.",
     "wao_2020",
 )

@@ -84,7 +84,7 @@ def _screen() -> str:
     """Return the screen of a running pass: far-off buttons above, the tap below."""
     return (
         '<dialog class="tally-run" aria-label="A pass runs">'
-        f'<div class="tally-top">{_button("leave", "Book")}'
+        f'<div class="tally-top">{_button("leave", "Back to book")}'
         '<p><span class="tally-which"></span> <b class="tally-time" role="timer">0:00</b></p>'
         f"{_button('end', 'End pass')}</div>"
         '<div class="tally-few">'

@@ -127,7 +127,7 @@ async function estimate() {
     const words = reply?.ok
       ? results.still_inside
         ? `At least ${results.still_inside.text} inside (${results.interval_inside.text}). ${results.next_step.text}`
-        : reply.brief
+        : `${reply.brief} ${results.next_step?.text ?? ""}`
       : (reply?.errors[0].sentence ?? "The number left will come when the computing part runs.");
     find(".tally-line").textContent = words;
     if (!running) {

@@ -72,7 +72,7 @@ def cautions(result: Result) -> str:
 
 def test_a_good_site_misses_nothing() -> None:
     assert severity(GOOD) == 0
-    assert run().values["decision"].startswith("Go as planned")
+    assert run().values["decision"].startswith("Go on as planned")
 
 
 @pytest.mark.parametrize(
@@ -181,7 +181,7 @@ def test_less_in_hand_is_never_better(site: Site, fewer: int, less: float) -> No
 )
 def test_a_stop_withholds_all_that_reads_as_leave(inputs: dict[str, Any]) -> None:
     result = run(**inputs)
-    assert result.values["decision"] == "Do not start."
+    assert result.values["decision"] == "Stop: do not start."
     assert stops(result)
     assert all(result.values[name] is None for name in HELD_BACK)
     # What saves a life stays in view.
@@ -193,7 +193,7 @@ def test_a_stop_withholds_all_that_reads_as_leave(inputs: dict[str, Any]) -> Non
 @pytest.mark.parametrize(
     ("inputs", "words"),
     [
-        ({}, "with or without hives"),
+        ({}, "with or without an itchy rash"),
         ({}, "do not stand or walk"),
         ({}, "prescription medicine"),
         ({}, "an eye: wash at once"),
