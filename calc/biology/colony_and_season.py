@@ -1,4 +1,4 @@
-"""How big the colony is and where in its year: the calculator."""
+"""Colony size and stage: the calculator."""
 
 from __future__ import annotations
 

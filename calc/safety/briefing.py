@@ -57,7 +57,7 @@ def _stops(parts: Parts) -> list[Caution]:
 _STANDING = (
     caution(
         "After a sting, trouble with breathing, voice or tongue, faintness or vomiting is "
-        "anaphylaxis: adrenaline as the person's plan says, call, lay flat, do not stand up.",
+        "anaphylaxis: adrenaline as the person's plan says, call, lie flat, do not stand up.",
         "With or without an itchy rash. Clinicians and the person's own plan lead.",
         "wao_2020",
     ),
