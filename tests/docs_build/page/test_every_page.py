@@ -49,6 +49,12 @@ SMALL = """(least) => {
       return `${Math.round(box.width)}x${Math.round(box.height)} ${one.outerHTML.slice(0, 110)}`;
     });
 }"""
+SPILT = """() => [...document.querySelectorAll(".thumb a, .visit-turn > *, button, summary")]
+  .filter((one) => one.checkVisibility() && getComputedStyle(one).display !== "inline")
+  .filter((one) => one.scrollWidth > one.clientWidth + 1)
+  .map((one) => one.outerHTML.slice(0, 110))"""
+"""What is pressed and has words that run out of it."""
+
 OPEN = "() => document.querySelectorAll('main details').forEach((one) => { one.open = true; })"
 
 
@@ -129,6 +135,8 @@ def test_narrow_pages_are_for_gloves(chromium: Any, host: Host, text: str) -> No
             width = page.evaluate("document.documentElement.scrollWidth")
             if width > 320:
                 wide[name, family] = width
+            if spilt := page.evaluate(SPILT):
+                wide[name, family] = spilt
             faults = page.evaluate(SMALL, LEAST)
             if faults:
                 small[name, family] = faults
