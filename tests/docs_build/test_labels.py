@@ -40,7 +40,13 @@ GONE = {
 }
 """The label of today, and what stood in its place before."""
 
-SEEN = ("handbook/**/*.md", "handbook/**/*.svg", "calc/**/*.toml", "calc/**/*.py")
+SEEN = (
+    "handbook/**/*.md",
+    "handbook/**/*.ipynb",
+    "handbook/**/*.svg",
+    "calc/**/*.toml",
+    "calc/**/*.py",
+)
 SCRIPTS = ("docs_build/**/*.py", "docs_build/**/*.mjs", "docs_build/**/*.html")
 
 
