@@ -98,7 +98,7 @@ def _live(clock: str = "") -> str:
         '<div class="visit-live"><div class="visit-inner" hidden>\n'
         f'<p class="visit-job" hidden>Job: <a href="{JOB_SHEET}"></a></p>\n'
         '<div class="visit-nojob" hidden><p>No job is open: nothing you press is kept.</p>'
-        '<div class="visit-bar"><button type="button" data-visit-do="open">Start a job</button>'
+        '<div class="visit-bar"><button type="button" data-visit-do="open">New job</button>'
         f'<a class="visit-link" href="{JOB_SHEET}">Choose a job</a></div></div>\n'
         f'{clock}<p class="visit-said" role="status"></p>\n</div></div>\n'
     )
