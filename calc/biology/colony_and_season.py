@@ -1,4 +1,4 @@
-"""How big the colony is and where in its year: the calculator."""
+"""Colony size and stage: the calculator."""
 
 from __future__ import annotations
 
@@ -154,7 +154,7 @@ def _traffic_cautions(
 
 colony_and_season = Calculator(
     name="colony_and_season",
-    title="How big it is, and where in its year",
+    title="Colony size and stage",
     part="biology",
     purpose="From traffic at the entrance and the date: how many workers, which stage, how long "
     "it still lasts, and what that means for leaving, waiting or taking.",

@@ -1,4 +1,4 @@
-"""Passing life on: letting queens go, moving a nest, feeding brood to poultry."""
+"""Release, relocate or feed: letting queens go, moving a nest, feeding brood to poultry."""
 
 from __future__ import annotations
 
@@ -214,7 +214,7 @@ OUTPUTS = (
 
 passing_life_on = Calculator(
     name="passing_life_on",
-    title="Passing life on",
+    title="Release, relocate or feed",
     part="method",
     purpose="Whether young queens and males may go here and now, how far a nest has to be moved, "
     "and how unpoisoned brood is fed to poultry.",

@@ -1,4 +1,4 @@
-"""What passing life on says: hard stops first, then what to wait for."""
+"""What is said on release, relocation and feed: hard stops first, then what to wait for."""
 
 from __future__ import annotations
 

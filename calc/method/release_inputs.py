@@ -1,4 +1,4 @@
-"""Inputs of passing life on."""
+"""Inputs of release, relocate or feed."""
 
 from __future__ import annotations
 

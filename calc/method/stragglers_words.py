@@ -48,8 +48,8 @@ def nothing_stop(hides: Sequence[str]) -> Caution:
     """Return the stop for a watch in which nobody came home."""
     return Caution(
         level="stop",
-        text="Nobody came home, so there is no trip time and no number. Wait on, and check that "
-        "you watch the right hole.",
+        text="Nobody came home, so there is no trip time and no number. Wait longer, and check "
+        "that you watch the right hole.",
         reason="An empty watch looks the same when none is out and when the trips are long.",
         source="straggler_model",
         hides=tuple(hides),
@@ -60,8 +60,8 @@ def no_thinning_stop(hides: Sequence[str]) -> Caution:
     """Return the stop for returns that do not thin out."""
     return Caution(
         level="stop",
-        text="The returns do not thin out, so there is no number. Keep catching those that come "
-        "home and watch longer.",
+        text="The returns do not thin out, so there is no number. Wait longer, and catch those "
+        "that come home.",
         reason="As long as they come at the same rate, any number may be out; or some still leave "
         "by a second hole.",
         source="straggler_removal",
@@ -132,7 +132,7 @@ def about_fit(watch: Watch, found: Fit) -> Iterator[Caution]:
 
 
 def about_quiet(watch: Watch, mean: float | None) -> Iterator[Caution]:
-    """Yield a note that compares the quiet spell with what people commonly do."""
+    """Yield a note that compares the quiet time with what people commonly do."""
     if mean is None or mean <= 0:
         return
     missed = 100 * math.exp(-PRACTICE_QUIET / mean)
@@ -150,9 +150,9 @@ def next_step(watch: Watch, need: float) -> str:
     """Return what to do, from the minutes of flying weather still needed."""
     late = "Those out for hours or overnight come later: leave a catch box, or come back at dawn."
     if need <= 0:
-        return f"Stop waiting for today. {late}"
+        return f"Go on: it was quiet for long enough. {late}"
     if need > LONG_WAIT:
-        return f"Do not stand and wait for this: it would take hours. {late}"
+        return f"Stop: do not stand and wait for this, it would take hours. {late}"
     minutes = 5 * math.ceil(need / 5)
     return (
         f"Wait about {minutes} more minutes of flying weather. Start the quiet clock again at "

@@ -39,9 +39,9 @@ def core(**given: Any) -> Answer:
 def verdict(stops: int, conditions: int) -> str:
     """Say how the day stands, never that it is safe."""
     if stops:
-        return f"Do not start: {stops} {'reason' if stops == 1 else 'reasons'} above."
+        return f"Stop: do not start, {stops} {'reason' if stops == 1 else 'reasons'} above."
     word = "condition" if conditions == 1 else "conditions"
-    return f"Only with {conditions} {word}: read them aloud, tick each."
+    return f"Go on only with {conditions} {word}: read them aloud, tick each."
 
 
 def _stops(parts: Parts) -> list[Caution]:
@@ -118,7 +118,7 @@ OUTPUTS: tuple[Out, ...] = (
     ),
     Out(
         name="spells",
-        label="Spells",
+        label="Work periods",
         meaning="Pieces of the planned work.",
         kind="count",
     ),
@@ -130,7 +130,7 @@ OUTPUTS: tuple[Out, ...] = (
     ),
     Out(
         name="conditions",
-        label="Go only if",
+        label="Go on only if",
         meaning="Each one ticked before the suit goes on.",
         kind="table",
         columns=(_column("part", "Part"), _column("condition", "Condition")),

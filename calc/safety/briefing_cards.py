@@ -47,7 +47,7 @@ def _heat_conditions(parts: Parts, planned: float) -> list[Row]:
         made.append(
             {
                 "part": "Heat",
-                "condition": f"{heat['planned_spells']} spells with rests between; "
+                "condition": f"{heat['planned_spells']} work periods with rests between; "
                 f"{heat['planned_time']:.0f} min on site.",
             }
         )

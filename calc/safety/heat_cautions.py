@@ -181,7 +181,7 @@ _WBGT_CROSSES = caution(
 )
 _TOP_STILL_OVER = caution(
     "If the WBGT is at the upper end of its range, even sitting still in the suit is over the "
-    "limit. Measure it, or keep the spells short and open the suit between them.",
+    "limit. Measure it, or keep the work periods short and open the suit between them.",
     "The estimate can be wrong by more than the room that is left.",
     "liljegren_2008",
 )
@@ -208,7 +208,7 @@ _UNMEASURED = caution(
 )
 _VAPOUR = caution(
     "In a suit that stops vapour, sweat cannot cool you. The adjustment does not cover taped or "
-    "sealed suits; use it for short spells only, with someone watching.",
+    "sealed suits; use it for short periods only, with someone watching.",
     "The list's value is for limited-use vapour-barrier coveralls and varies with humidity.",
     "acgih_clothing",
 )

@@ -81,9 +81,9 @@ def core(
 def verdict(found: Findings, stopped: bool) -> str:
     """Say how the ladder stands to the published rules."""
     if found.no_figure:
-        return "No published distance covers this line: do not start."
+        return "Stop: no published distance covers this line, do not start."
     if found.line_room is not None and found.line_room < -1e-9:
-        return "Nearer to the line than a published distance: do not start."
+        return "Stop: nearer to the line than a published distance, do not start."
     if stopped:
         return "Outside a published rule or the ladder's rating: do not climb."
     told = "Within the published rules for ladder and load"

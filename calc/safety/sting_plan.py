@@ -105,11 +105,13 @@ CALL = (
 def decision(found: list[Rule]) -> str:
     """Say the decision in words, never that something is safe."""
     if any(rule.level == "stop" for rule in found):
-        return "Do not start."
+        return "Stop: do not start."
     if found:
         count = len(found)
-        return f"Only with conditions: {count} {'is' if count == 1 else 'are'} open, see below."
-    return "Go as planned: nothing this plan asks for is missing."
+        return (
+            f"Go on only with conditions: {count} {'is' if count == 1 else 'are'} open, see below."
+        )
+    return "Go on as planned: nothing this plan asks for is missing."
 
 
 def _minutes(key: str) -> float:
@@ -245,7 +247,7 @@ sting_plan = Calculator(
     name="sting_plan",
     title="Sting plan",
     part="safety",
-    purpose="Go, only with conditions, or do not start: people, reactions, adrenaline, and the "
+    purpose="Go on, go on only with conditions, or stop: people, reactions, adrenaline, and the "
     "minutes to help against published time courses.",
     inputs=INPUTS,
     outputs=OUTPUTS,
@@ -273,7 +275,7 @@ sting_plan = Calculator(
         "Ambulance times are means of the United States in 2015; ask the local service for yours.",
         "The middle time to arrest is of deaths. It says how fast the worst cases were, not how "
         "often they happen.",
-        "Go, conditions and stop are rules of this handbook, in the spirit of the named texts.",
+        "Go on, conditions and stop are rules of this handbook, in the spirit of the named texts.",
         "Doses are printed for devices that a doctor prescribed; none is computed here.",
     ),
 )

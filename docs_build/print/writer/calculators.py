@@ -8,7 +8,9 @@ from typing import Any
 from docutils import nodes
 
 from calc import units
+from calc.declare import WORDS
 from calc.sources import source
+from docs_build.page.answer import WITHHELD
 from docs_build.print.writer import markup
 from docs_build.print.writer.base import Answer, Note
 from docs_build.print.writer.blocks import SHORT, is_short
@@ -17,8 +19,6 @@ from docs_build.print.writer.tables import FEW
 
 LONG = 60
 """Letters from which a result takes the room of the unit, too."""
-
-WORDS = {"stop": "STOP", "caution": "CAUTION", "note": "NOTE"}
 
 
 def both(cell: Mapping[str, Any]) -> str:
@@ -91,7 +91,7 @@ class Calculators(Components):
             told = both(result["results"][each["name"]])
             if told.startswith("BEGIN:VCALENDAR"):
                 told = "a file for your calendar, made on the page"
-            shown = "withheld, see STOP" if each["name"] in hidden else told
+            shown = WITHHELD if each["name"] in hidden else told
             rows += self._result(each, shown)
         return f"\n\n#fill-in([What comes out], [Out], {rows});\n\n" if rows else ""
 

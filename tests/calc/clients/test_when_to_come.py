@@ -163,7 +163,7 @@ def test_heat_stretches_the_job() -> None:
 
 
 def test_rests_by_hand() -> None:
-    # 40 minutes of work at 22 in the hour: two spells with one rest of 38 between, 78 in all
+    # 40 minutes of work at 22 in the hour: two work periods with one rest of 38 between, 78 in all
     values = run(
         temperatures=["84 degF"] * 6,
         humidities=[62],

@@ -1,4 +1,4 @@
-"""Passing life on: every stop and caution, and what must hold whatever is typed."""
+"""Release, relocate or feed: every stop and caution, and what must hold whatever is typed."""
 
 from __future__ import annotations
 

@@ -234,9 +234,9 @@ def test_cautions() -> None:
 
 def test_the_next_step_turns_with_the_quiet() -> None:
     assert wait().values["next_step"].startswith("Wait about")
-    assert wait(times=[2, 3, 5, 8], waited=90).values["next_step"].startswith("Stop waiting")
+    assert wait(times=[2, 3, 5, 8], waited=90).values["next_step"].startswith("Go on: it was quiet")
     slow = wait(times=[10, 60, 130, 240, 300], waited=700, still_out=3)
-    assert slow.values["next_step"].startswith("Do not stand")
+    assert slow.values["next_step"].startswith("Stop: do not stand")
     assert say.next_step(None, 12).startswith("Wait about 15")  # type: ignore[arg-type]
 
 

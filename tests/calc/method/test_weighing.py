@@ -68,7 +68,7 @@ def test_a_step_is_an_even_spread() -> None:
 def test_the_interval_holds_the_truth_in_simulated_weighings(
     number: int, step: float, handfuls: tuple[int, ...]
 ) -> None:
-    """Bodies are drawn, bin and jar are rounded as a scale does, a blind sample is taken."""
+    """Bodies are drawn, chamber and jar are rounded as a scale does, a blind sample is taken."""
     random = np.random.default_rng(7)
     mass, spread = 0.0841, 0.0190
 

@@ -33,8 +33,8 @@ def stops(result: Result) -> list[str]:
 
 
 def level(result: Result) -> int:
-    """Return 1 with conditions and 2 for do not start; every run has conditions."""
-    return {"Only ": 1, "Do no": 2}[result.values["verdict"][:5]]
+    """Return 1 with conditions and 2 for stop; every run has conditions."""
+    return {"Go on": 1, "Stop:": 2}[result.values["verdict"][:5]]
 
 
 def test_few_inputs_and_each_asked_once() -> None:
@@ -76,7 +76,7 @@ def test_shared_inputs_keep_their_limits() -> None:
 )
 def test_any_part_that_stops_stops_the_day(inputs: dict[str, Any], word: str) -> None:
     result = run(**(COOL | inputs))
-    assert result.values["verdict"].startswith("Do not start")
+    assert result.values["verdict"].startswith("Stop: do not start")
     assert any(text.startswith(word) for text in stops(result))
     assert all(not result.values[name] for name in HELD_BACK)
     # The stop list, the zone and the blank numbers stay.

@@ -74,7 +74,7 @@ def cautions(result: Result) -> str:
 
 def test_a_good_site_misses_nothing() -> None:
     assert severity(GOOD) == 0
-    assert run().values["decision"].startswith("Go as planned")
+    assert run().values["decision"].startswith("Go on as planned")
 
 
 @pytest.mark.parametrize(
@@ -183,7 +183,7 @@ def test_less_in_hand_is_never_better(site: Site, fewer: int, less: float) -> No
 )
 def test_a_stop_withholds_all_that_reads_as_leave(inputs: dict[str, Any]) -> None:
     result = run(**inputs)
-    assert result.values["decision"] == "Do not start."
+    assert result.values["decision"] == "Stop: do not start."
     assert stops(result)
     assert all(result.values[name] is None for name in HELD_BACK)
     # What saves a life stays in view.
