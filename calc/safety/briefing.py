@@ -57,13 +57,15 @@ def _stops(parts: Parts) -> list[Caution]:
 
 _STANDING = (
     caution(
-        rules.text("sting_emergency", "signs", "flat", "adrenaline", "call"),
-        "This is anaphylaxis. Clinicians and the person's own plan lead.",
+        rules.text("sting_emergency", "signs")
+        + " This is anaphylaxis. "
+        + rules.text("sting_emergency", "adrenaline"),
+        "The stop list has the rest; clinicians and the person's own plan lead.",
         "ascia_first_aid",
     ),
     caution(
-        rules.text("heat_stroke", "signs", "call", "cool"),
-        "Harm grows with each minute hot, faster than most ambulances come.",
+        rules.text("heat_stroke", "signs"),
+        "Harm grows with each minute hot: what to do stands in the stop list.",
         "belval_2018",
     ),
     caution(

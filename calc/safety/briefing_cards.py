@@ -79,7 +79,6 @@ def limits(parts: Parts) -> list[Row]:
         _row("Help at your side after", stings.text("help_at"), "your area; USA 2015 if not typed"),
         _row("Middle time to arrest", f"{_arrest():.0f} min", "Pumphrey 2000, UK"),
         _row("If no better, adrenaline again", stings.text("second_dose"), "MHRA 2023; label"),
-        _row("Wash an eye", f"{stings.text('eye_minutes')} or more", "ANSI Z358.1, USA"),
         _row("Noise dose of the day", parts.noise.text("niosh_dose"), "NIOSH 1998, USA"),
     ]
     if parts.ladder is not None:
@@ -105,14 +104,15 @@ def _arrest() -> float:
 
 def stop_list(parts: Parts) -> list[Row]:
     """Return what ends the job at once, read aloud in every run."""
+    adult, frail = (parts.stings.values[f"hospital_{who}"] for who in ("adult", "frail"))
     made = [
-        ("Stung and unwell", rules.text("sting_emergency", "flat", "adrenaline", "call")),
-        ("Confused in heat or in the suit", rules.text("heat_stroke", "call", "cool")),
+        ("Stung and unwell", rules.text("sting_emergency", "flat", "call")),
+        ("Confused in heat or in the suit", rules.text("heat_stroke", "cool")),
         ("Dizzy, sick, headache, cramps", "out, suit open, done for the day"),
-        ("Sting in mouth or throat", rules.text("sting_emergency", "mouth")),
-        ("Sting or venom in an eye", rules.text("eye_venom", "wash", "doctor")),
-        ("Many stings", rules.text("many_stings", "hospital")),
-        ("Insects inside suit or veil", rules.text("suit_breach", "shut", "press")),
+        ("Stung in the mouth", rules.text("sting_emergency", "mouth")),
+        ("Sting or venom in an eye", rules.text("eye_venom", "wash")),
+        (f"{adult} stings or more; old, ill, pregnant: {frail}", "hospital today, even if well"),
+        ("Insects inside suit or veil", rules.text("suit_breach", "shut")),
         ("A person or animal in the zone", "bring them out; the vacuum keeps running"),
         ("Missed check-in, phone or watcher gone", "stop, come out"),
         ("Honey bees, bumble bees, bats, nesting birds", "close up, stop, ask"),

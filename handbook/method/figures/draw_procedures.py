@@ -397,9 +397,9 @@ def run_away() -> str:
         wasp(28, 84, 0, True, 0.9),
         line([(150, 84), (288, 84)], 2.5, "", True),
         words(218, 72, "run, straight, now", anchor="middle"),
-        words(218, 104, "hands over the face", anchor="middle"),
+        words(218, 104, "see where you run", anchor="middle"),
         sign(20, 22, True),
-        words(180, 134, "behind a closed door or into the car", anchor="middle"),
+        words(180, 134, "into car or shed, door shut", anchor="middle"),
         box(2, 148, 356, 120, "none", 1),
         oval(90, 196, 11, 11, "#fff", 2.5),
         line([(90, 208), (74, 230), (98, 228), (92, 246)], 6),
@@ -419,7 +419,7 @@ def run_away() -> str:
     return figure(
         270,
         "How to leave when they swarm",
-        "Above, right: a person runs straight to a door with the hands before the face; the wasps "
+        "Above, right: a person runs straight to a door with a hand before the mouth; the wasps "
         "fall behind. Below, wrong: a person crouches and the wasps stay.",
         parts,
     )

@@ -195,7 +195,7 @@ def test_a_stop_withholds_all_that_reads_as_leave(inputs: dict[str, Any]) -> Non
 @pytest.mark.parametrize(
     ("inputs", "words"),
     [
-        ({}, "There may be no hives"),
+        ({}, "There may be no itchy rash (hives)"),
         ({}, "No standing, no walking"),
         ({}, "prescription medicine"),
         ({}, "Wash at once, lids open, 15 min or more"),
