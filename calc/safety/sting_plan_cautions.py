@@ -29,8 +29,8 @@ def standing(site: Site, reaction: str, area: str) -> list[Caution]:
 
 _SIGNS = caution(
     rules.text("sting_emergency", "signs", "adrenaline", "suit"),
-    "Low pressure or a tight throat after a sting is anaphylaxis, with or without an itchy rash; waiting "
-    "for a rash costs the time.",
+    "Low pressure or a tight throat after a sting is anaphylaxis, with or without an itchy rash; "
+    "waiting for one costs the time.",
     "ascia_acute_2024",
 )
 _POSTURE = caution(
