@@ -11,7 +11,7 @@ from collections.abc import Callable
 from datetime import date
 from pathlib import Path
 
-from docs_build import build, editions, review, server
+from docs_build import build, editions, review, server, strength
 from docs_build.bootstrap import OUT, ROOT, Trouble, say
 
 MOST_AT_A_TIME = 4
@@ -36,7 +36,7 @@ def run(options: argparse.Namespace, rest: list[str]) -> int:
         case "html":
             build.site()
             say(f"Built {build.HTML.relative_to(ROOT)}/index.html")
-            say(review.told(build.HANDBOOK, date.today()))
+            say(_told())
         case "pdf":
             pdf = build.pdf(options.copy, options.part, options.paper)
             say(f"Built {pdf.relative_to(ROOT)}")
@@ -65,11 +65,16 @@ def run(options: argparse.Namespace, rest: list[str]) -> int:
     return 0
 
 
+def _told() -> str:
+    """Return what every build says of its sources and its reviews."""
+    return f"{strength.told()}\n{review.told(build.HANDBOOK, date.today())}"
+
+
 def serve(port: int, no_serve: bool, make: Callable[[], Path]) -> int:
     """Build what is out of date, then serve it and show a QR code for the phone."""
     with server.listen(port) as httpd:
         html = make()
-        say(review.told(build.HANDBOOK, date.today()))
+        say(_told())
         server.announce(httpd.server_port)
         if no_serve:
             return 0
@@ -99,7 +104,7 @@ def test(arguments: list[str]) -> int:
         # Warnings of the notebook tools themselves are not ours to turn into errors.
         nbval = ["-p", "no:cacheprovider", "-W", "ignore", "--nbval", "--nbval-current-env"]
         status = status or subprocess.call([*command, *nbval, *notebooks], cwd=ROOT)
-    say(review.told(build.HANDBOOK, date.today()))
+    say(_told())
     return status
 
 

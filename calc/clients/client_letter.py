@@ -1,4 +1,4 @@
-"""Words for the client: the calculator around :mod:`calc.clients.letters`."""
+"""Letters to the client: the calculator around :mod:`calc.clients.letters`."""
 
 from __future__ import annotations
 
@@ -128,7 +128,7 @@ _BEES = Caution(
     level="stop",
     text="Bees are never taken out this way. Write to a beekeeper instead.",
     reason="They are another trade, and protected in many places.",
-    source="law_memory",
+    source="bartschv_2005",
     hides=("letter",),
 )
 _REVIEW = Caution(
@@ -140,7 +140,7 @@ _REVIEW = Caution(
 
 client_letter = Calculator(
     name="client_letter",
-    title="Words for the client",
+    title="Letters to the client",
     part="clients",
     purpose="Quote, notices, report and referrals in plain words, from what was counted.",
     inputs=INPUTS,

@@ -1,4 +1,4 @@
-"""Inputs and results of "Words for the client"."""
+"""Inputs and results of "Letters to the client"."""
 
 from __future__ import annotations
 
@@ -250,7 +250,7 @@ INPUTS: tuple[Input, ...] = (
     ),
     Choice(
         name="half",
-        label="Half of the world",
+        label="Hemisphere",
         meaning="Decides when spring is.",
         options=(
             Option(value="north", label="North of the equator"),

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
+from calc import rules as book
 from calc import tables
 from calc.clients.first_call_forms import OUTPUTS, QUESTIONS
 from calc.clients.first_call_rules import Rule, deciding, ends, rules, spoken
@@ -55,8 +56,7 @@ def _told(rule: Rule) -> dict[str, str]:
 
 
 def _why(rule: Rule) -> str:
-    origin = source(rule.source)
-    return f"{rule.reason} ({origin.short}: {origin.mark})"
+    return f"{rule.reason} ({source(rule.source).cited()})"
 
 
 def _before(found: list[Rule]) -> list[dict[str, str]]:
@@ -89,16 +89,15 @@ def _lower(text: str) -> str:
 
 
 _FIRST = caution(
-    "Trouble with breathing, a swollen tongue, vomiting or collapse after a sting: the caller "
-    "hangs up and calls the emergency number.",
+    book.text("sting_call", "lay", "hang"),
     "It goes before every other question, also late in the call.",
-    "wao_2020",
+    "ascia_first_aid",
 )
 _ALLERGY = caution(
     "The person with the plan is away, or in with windows shut, before the suit goes on. Medical "
     "questions go to their doctor.",
     "You give no advice on medicines; their plan leads.",
-    "stinging_parameter_2011",
+    "ascia_venom_2020",
 )
 _NEVER_SEAL = caution(
     "Nobody seals the hole: the colony digs a new way out, possibly into the room.",

@@ -72,7 +72,7 @@ QUESTIONS: tuple[Input, ...] = (
     ),
     Choice(
         name="status",
-        label="Standing of the species here",
+        label="Legal status of the species",
         meaning="In the law of the place.",
         options=_of_the_record("animal.status"),
         usual="unknown",
@@ -257,7 +257,7 @@ OUTPUTS: tuple[Out, ...] = (
     ),
     Out(
         name="rules",
-        label="Rules that spoke",
+        label="Rules applied",
         meaning="Those that decide or could have, the deciding one first.",
         kind="table",
         columns=(

@@ -23,7 +23,7 @@ INPUTS: tuple[Input, ...] = (
     ),
     Choice(
         name="half",
-        label="Half of the world",
+        label="Hemisphere",
         meaning="Decides when spring is.",
         options=(
             Option(value="north", label="North of the equator"),
@@ -77,7 +77,7 @@ INPUTS: tuple[Input, ...] = (
     Choice(
         name="hole",
         label="What is to be closed",
-        meaning="The old way in.",
+        meaning="The old entrance.",
         options=(
             Option(value="crack", label="A crack or a hole"),
             Option(value="vent", label="A vent that must breathe"),

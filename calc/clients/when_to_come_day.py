@@ -166,7 +166,7 @@ def plan(day: Day, arrive: float, setup: float, work: float) -> Plan:
     arrive : minutes after midnight
     setup, work : minutes; ``work`` is after setting up
 
-    Rests: as many as whole spells need, each the rest of the hour; see the heat calculator.
+    Rests: as many as whole work periods need, each the rest of the hour; see the heat calculator.
     """
     begin = arrive + setup
     finish = begin + work

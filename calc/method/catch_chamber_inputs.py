@@ -92,7 +92,7 @@ def _setup(which: str, flow: float, bore: float, length: float) -> tuple[Input, 
         Number(
             name=f"length_{which}",
             label=f"Hose length, set-up {name}",
-            meaning="From the mouth to the chamber; the animal gathers speed all the way.",
+            meaning="From the nozzle to the chamber; the animal gathers speed all the way.",
             unit="m",
             customary="ft",
             low=0.2,

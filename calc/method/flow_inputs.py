@@ -298,7 +298,7 @@ NOZZLE: tuple[Input, ...] = (
     Choice(
         name="nozzle",
         label="Nozzle",
-        meaning="Shape of the mouth where the animals go in.",
+        meaning="Shape of the nozzle where the animals go in.",
         options=(
             Option(value="round", label="round, free"),
             Option(value="flanged_round", label="round, in a plate"),
@@ -310,8 +310,8 @@ NOZZLE: tuple[Input, ...] = (
     ),
     Number(
         name="nozzle_bore",
-        label="Mouth width",
-        meaning="Inside width of the round mouth.",
+        label="Nozzle width",
+        meaning="Inside width of the round nozzle.",
         unit="mm",
         customary="inch",
         low=5,
@@ -385,7 +385,7 @@ NOZZLE: tuple[Input, ...] = (
     Number(
         name="distance",
         label="Distance to the animals",
-        meaning="From the mouth to where they take wing.",
+        meaning="From the nozzle to where they take wing.",
         unit="cm",
         customary="inch",
         low=0,

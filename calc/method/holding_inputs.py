@@ -68,7 +68,7 @@ BOX: tuple[Input, ...] = (
     Choice(
         name="air",
         label="Air",
-        meaning="How air gets in. Wire mesh only: they bite through cloth, film and foam.",
+        meaning="How air gets in. Only wire mesh holds them.",
         options=(
             Option(value="two", label="mesh low and mesh high"),
             Option(value="lid", label="one mesh, in the lid"),

@@ -182,21 +182,21 @@ def _next_step(job: Job, plan: _Plan, against: bool, most: int, confidence: floa
     needed = plan.passes
     if needed is None:
         return (
-            "More passes alone will not do it. Find what holds the wasps back: a second entrance, "
-            "a poor seal, too little air, wasps coming home."
+            "Stop: more passes alone will not do it. Find what holds the wasps back: a second "
+            "entrance, a poor seal, too little air, wasps coming home."
         )
     if needed == 0 and against and any(job.catches[-QUIET:]):
         return (
-            "Do not stop on this count: the catch does not fall evenly. Go on until "
-            f"{QUIET} passes in a row bring none."
+            f"Go on until {QUIET} passes in a row bring none: the catch does not fall evenly, so "
+            "this count alone is no reason to end."
         )
     if needed == 0:
         few = "none" if most == 0 else f"at most {most}"
         return (
-            f"Stop catching and wait for stragglers: {few} left of those you could reach, with a "
+            f"Wait for stragglers: {few} left of those you could reach, with a "
             f"chance of at least {confidence:g} % by this count. Treat the nest as live."
         )
-    return f"Keep catching: {_more(job, plan, needed)}"
+    return f"Go on: {_more(job, plan, needed)}"
 
 
 def _more(job: Job, plan: _Plan, needed: int) -> str:
@@ -248,7 +248,7 @@ how_many_left = Calculator(
         Count(
             name="most_left",
             label="Leave at most",
-            meaning="How many may be left when you stop catching; 4 means fewer than five.",
+            meaning="How many may be left when you make no more passes; 4 means fewer than five.",
             low=0,
             high=100,
             why="more than this is no end of the catching",

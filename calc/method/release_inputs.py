@@ -1,4 +1,4 @@
-"""Inputs of passing life on."""
+"""Inputs of release, relocate or feed."""
 
 from __future__ import annotations
 
@@ -82,7 +82,7 @@ RELEASING: tuple[Input, ...] = (
     Number(
         name="age",
         label="Days since the youngest came out",
-        meaning="Of her cell; before she can fly she stays in the cage.",
+        meaning="Of her cell; until she flies she stays in the cage. Caught in flight: type 7.",
         unit="day",
         low=0,
         high=90,

@@ -1,4 +1,4 @@
-"""What the returns say: mean trip, number still out, the quiet spell; each with its limits."""
+"""What the returns say: mean trip, number still out, the quiet time; each with its limits."""
 
 from __future__ import annotations
 
@@ -205,7 +205,7 @@ class Quiet:
 
 
 def quiet(watch: Watch, mean: float | None, mean_high: float | None) -> Quiet:
-    """Return what a quiet spell rules out at 95 %.
+    """Return what a quiet time rules out at 95 %.
 
     Returns an hour: exact Poisson limit for no event, 2.9957 over the quiet time. Number out: the
     largest not ruled out, for the mean trip and for its upper limit.

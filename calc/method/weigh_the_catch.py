@@ -95,16 +95,17 @@ def core(
     sample_counts, sample_masses : animals and grams of each handful
     share : percent of the second kind, by number
 
-    Returns the :class:`Answer`. Raises :class:`InputError` for a full bin lighter than the empty
-    one and for handfuls without their count. Range and sources: the declaration below.
+    Returns the :class:`Answer`. Raises :class:`InputError` for a full chamber lighter than the
+    empty one and for handfuls without their count. Range and sources: the declaration below.
     """
     if full < empty:
-        allowed = f"{empty:g} g or more, the empty bin"
+        allowed = f"{empty:g} g or more, the empty chamber"
         raise InputError(
             "full",
             full,
             allowed,
-            f"Bin with the catch: {full:g} g is lighter than the empty bin; allowed is {allowed}.",
+            f"Chamber with the catch: {full:g} g is lighter than the empty chamber; allowed is "
+            f"{allowed}.",
         )
     printed = known(animal, mass)
     if mean_from == "sample":
@@ -158,7 +159,7 @@ def _cautions(
 ) -> Iterator[Caution]:
     yield Caution(
         level="caution",
-        text="Look into the bin first: bees, leaves, comb and soil count as animals.",
+        text="Look into the chamber first: bees, leaves, comb and soil count as animals.",
         reason="The scale weighs all that is in it. Honey bees end the work.",
         source="weigh_cautions",
     )
@@ -241,13 +242,13 @@ weigh_the_catch = Calculator(
     name="weigh_the_catch",
     title="Count by weight",
     part="method",
-    purpose="From the bin, empty and with the catch, and the mass of one animal: how many animals "
-    "are in it, with the interval.",
+    purpose="From the chamber, empty and with the catch, and the mass of one animal: how many "
+    "animals are in it, with the interval.",
     inputs=(
-        _mass("empty", "Bin, empty", "The closed bin before the pass; 0 if the scale was set to "
-              "zero with the bin on it.", 0, 640),
-        _mass("full", "Bin with the catch", "The same closed bin after the pass, on the same "
-              "scale.", 0, 671),
+        _mass("empty", "Chamber, empty", "The closed chamber before the pass; 0 if the scale was "
+              "set to zero with the chamber on it.", 0, 640),
+        _mass("full", "Chamber with the catch", "The same closed chamber after the pass, on the "
+              "same scale.", 0, 671),
         Number(
             name="step",
             label="Smallest step of the scale",
@@ -303,7 +304,7 @@ weigh_the_catch = Calculator(
         ),
         Choice(
             name="second",
-            label="Second kind in the bin",
+            label="Second kind in the chamber",
             meaning="Another caste or species, unsorted.",
             options=_seconds(),
             usual="none",
@@ -328,9 +329,9 @@ weigh_the_catch = Calculator(
             meaning="The net weight over the mean mass, to the nearest animal."),
         Out(name="interval", label="Animals, 95 % interval", kind="interval", main=True,
             meaning="Holds the true number in 95 of 100 such weighings, if nothing else is in the "
-            "bin."),
+            "chamber."),
         Out(name="net", label="Net weight", unit="g", customary="oz", digits=1,
-            customary_digits=2, meaning="Bin with the catch less the empty bin."),
+            customary_digits=2, meaning="Chamber with the catch less the empty chamber."),
         Out(name="mean_mass", label="Mass of one animal", unit="mg",
             meaning="The mean that was used."),
         Out(name="largest", label="Largest error comes from", kind="text",

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from typing import Any
 
-from calc import tables
+from calc import rules, tables
 from calc.declare import Answer, Axis, Calculator, Chart, Choice, Count, Number, Option, Out, Series
 from calc.safety.acclimatisation_cautions import cautions
 
@@ -47,7 +47,7 @@ def minutes(full: float, percent: float) -> int:
 
 
 def spells(in_suit: int, work: int | None) -> tuple[int | None, int | None]:
-    """Return spells and minutes on site, with the rest of each hour between two spells.
+    """Return work periods and minutes on site, with the rest of each hour between two.
 
     ``work`` is the work minutes in an hour; None where nobody gave them, or zero of them.
     """
@@ -125,16 +125,16 @@ def _chart(rows: list[dict[str, Any]], day: int, today: int) -> Chart:
 
 
 SIGNS = (
-    "Dizzy, sick, headache, cramps, weak, sweat stops: out of the zone, suit open, cool down, "
-    "done for the day. Confused, slurred, fit, collapse: heat stroke, call at once."
+    "Dizzy, sick, headache, cramps, weak: out of the zone, suit open, cool down, done for the "
+    "day. " + rules.text("heat_stroke", "signs", "call")
 )
 BUDDY = (
     "At each drink, every 15 to 20 minutes: name and plan for the next step, clear answer, "
     "steady walk, sweat on the face, and the time called out."
 )
 COOLING = (
-    "Shade, suit open or off, water or ice on the skin and moving air. For heat stroke ice or "
-    "cold water over the whole body at once, and do not stop until help takes over."
+    "Shade, suit open or off, water or ice on the skin and moving air. Heat stroke: "
+    + rules.text("heat_stroke", "cool", "until")
 )
 
 acclimatisation_plan = Calculator(
@@ -227,21 +227,21 @@ acclimatisation_plan = Calculator(
         ),
         Out(
             name="spells",
-            label="Spells today",
+            label="Work periods today",
             meaning="Pieces, none longer than the work minutes of an hour.",
             kind="count",
         ),
         Out(
             name="on_site",
             label="Minutes on site today",
-            meaning="Spells with the rests between them.",
+            meaning="Work periods with the rests between them.",
             kind="count",
             unit="min",
         ),
         Out(
             name="buddy",
             label="What the second person checks",
-            meaning="Each check ends the spell if one answer is wrong.",
+            meaning="Each check ends the work period if one answer is wrong.",
             kind="text",
         ),
         Out(
@@ -273,7 +273,7 @@ acclimatisation_plan = Calculator(
                 ),
                 Out(
                     name="in_spells",
-                    label="Spells",
+                    label="Work periods",
                     meaning="By the work minutes of an hour.",
                     kind="count",
                 ),
@@ -298,7 +298,7 @@ acclimatisation_plan = Calculator(
         ),
         (
             r"n = \lceil t_\mathrm{day} / w \rceil,\qquad T = t_\mathrm{day} + (n-1)(60 - w)",
-            "spells and minutes on site, w being the work minutes in an hour",
+            "work periods and minutes on site, w being the work minutes in an hour",
             "arithmetic",
         ),
     ),

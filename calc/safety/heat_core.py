@@ -111,7 +111,7 @@ def verdict(found: Findings, stopped: bool) -> str:
         return "No published limit can be applied to this suit."
     name = f"NIOSH 2016, {found.limit_name}"
     if stopped:
-        return f"Over the published limit ({name}): do not start."
+        return f"Stop: over the published limit ({name}), do not start."
     if found.over:
         return f"Over the published limit ({name}) for steady work: only with the rests below."
     if found.rate_crosses or found.wbgt_crosses:
@@ -191,7 +191,7 @@ def _values(job: Job) -> dict[str, Any]:
 
 
 def _plan(job: Job, planned: float | None) -> dict[str, Any]:
-    """Split the planned minutes into spells of one hour's work minutes with rests between."""
+    """Split the planned minutes into periods of one hour's work minutes with rests between."""
     if planned is None or job.stopped:
         return {}
     if job.minutes() == 60:

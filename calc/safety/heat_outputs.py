@@ -68,14 +68,14 @@ OUTPUTS: tuple[Out, ...] = (
     ),
     Out(
         name="planned_spells",
-        label="Spells for the planned work",
+        label="Work periods for the planned work",
         meaning="Pieces into which the planned work must be split.",
         kind="count",
     ),
     Out(
         name="planned_time",
         label="Time for the planned work with rests",
-        meaning="Planned minutes plus the rests between the spells.",
+        meaning="Planned minutes plus the rests between the work periods.",
         unit="min",
     ),
     Out(

@@ -143,7 +143,11 @@ LOOSE = Choice(
     usual="in",
 )
 DOOR = _distance(
-    "door", "Nest to a closed door or vehicle", "Where your run ends, with a free way.", 12, None
+    "door",
+    "Nest to the vehicle or shed you run to",
+    "Where your run ends, with a free way.",
+    12,
+    None,
 )
 
 INPUTS: tuple[Input, ...] = (
@@ -209,7 +213,11 @@ OUTPUTS: tuple[Out, ...] = (
         unit="min",
         main=True,
     ),
-    _metres("run", "Run at least", "Straight, then on to the closed door. The same for every job."),
+    _metres(
+        "run",
+        "Run at least",
+        "The least; then on into the vehicle or shed. The same for every job.",
+    ),
     Out(
         name="places",
         label="Places around",

@@ -67,9 +67,9 @@ OUTPUTS: tuple[Out, ...] = (
     ),
     Out(
         name="second_dose",
-        label="Second device, if no better, after",
-        meaning="As printed in the first aid plan and by a label holder; the person's plan leads. "
-        "The same for every job.",
+        label="If no better, adrenaline again after",
+        meaning="First aid plans print the first number, other texts up to the second. The same "
+        "for every job.",
         kind="interval",
         unit="min",
     ),
@@ -95,19 +95,25 @@ OUTPUTS: tuple[Out, ...] = (
     Out(
         name="hospital_adult",
         label="Hospital, even if well: adult from",
-        meaning="Number of stings by our rule, below the published counts of organ harm.",
+        meaning="Number of stings by our rule, near the lowest published counts of harm.",
+        kind="count",
+    ),
+    Out(
+        name="hospital_frail",
+        label="Hospital, even if well: old, ill or pregnant, from",
+        meaning="A lower number by our rule.",
         kind="count",
     ),
     Out(
         name="hospital_lightest",
         label="Hospital, even if well: lightest person from",
-        meaning="One sting a kilogram, if that is fewer.",
+        meaning="By weight, if that is fewer.",
         kind="count",
     ),
     Out(
         name="eye_minutes",
         label="Wash an eye at least",
-        meaning="Lids held open; longer is better. The same for every job.",
+        meaning="At least; longer is better. The same for every job.",
         unit="min",
     ),
     Out(

@@ -13,8 +13,9 @@ from typing import Any
 
 from calc import units
 from calc.catalogue import find
-from calc.declare import Calculator, Incomplete, Number, Numbers
+from calc.declare import WORDS, Calculator, Incomplete, Number, Numbers
 from calc.errors import InputError
+from calc.sources import source
 from docs_build.page import chart, form
 
 ICONS = {
@@ -22,9 +23,8 @@ ICONS = {
     "caution": "M12 1 23.5 22H.5Z M10.8 8v7h2.4V8Z M10.8 17v2.6h2.4V17Z",
     "note": "M12 1a11 11 0 1 0 0 22 11 11 0 0 0 0-22Z M10.8 6v2.6h2.4V6Z M10.8 10.5V18h2.4v-7.5Z",
 }
-WORDS = {"stop": "Stop", "caution": "Caution", "note": "Note"}
 EXAMPLE = "Worked example"
-WITHHELD = "withheld: see “Stop”"
+WITHHELD = f"withheld, see {WORDS['stop']}"
 
 
 def calculator_html(name: str, given: Mapping[str, Any], case: str = "") -> str:
@@ -226,7 +226,7 @@ def brief(told: Mapping[str, Any], customary: bool) -> str:
     """Return the main answers, or the gravest stop, as one line."""
     for caution in told["cautions"]:
         if caution["level"] == "stop":
-            return f"Stop: {caution['text']}"
+            return f"{WORDS['stop']}: {caution['text']}"
     key = "customary_text" if customary else "text"
     main = [each for each in told["results"].values() if each["main"] and key in each]
     # The first line of a letter is its title; the rest is for the answer below.
@@ -244,8 +244,7 @@ def as_text(told: Mapping[str, Any], customary: bool) -> str:
             return str(each[key])
     lines = [f"{told['title']} (edition {told['edition']})", ""]
     lines += [
-        f"{WORDS[each['level']].upper()}: {each['text']} {each['reason']}"
-        for each in told["cautions"]
+        f"{WORDS[each['level']]}: {each['text']} {each['reason']}" for each in told["cautions"]
     ]
     for each in told["results"].values():
         if key in each:
@@ -316,8 +315,7 @@ def _caution(told: Mapping[str, Any], sources: Mapping[str, Any]) -> str:
 
 
 def _short(sources: Mapping[str, Any], key: str) -> str:
-    found = sources.get(key)
-    return f"{escape(found['short'])}, {escape(found['mark'])}" if found else ""
+    return escape(source(key).cited()) if key in sources else ""
 
 
 def _values(

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import json
+import sys
 from collections.abc import Callable
+from inspect import ismodule
 from pathlib import Path
 from typing import Any, ClassVar
 
@@ -24,6 +26,7 @@ from docs_build.bootstrap import ROOT
 from docs_build.page.answer import calculator_html
 from docs_build.sphinx_ext.nodes import calculator
 from docs_build.sphinx_ext.sources import cite
+from docs_build.strength import counted, published_checks
 
 
 def note_calc(directive: SphinxDirective) -> None:
@@ -45,17 +48,6 @@ def placed(html: Callable[[], str]) -> type[SphinxDirective]:
             return [nodes.raw("", html(), format="html")]
 
     return Placed
-
-
-def published_checks() -> list[dict[str, Any]]:
-    """Return all check values printed outside the project, from ``tests/published``."""
-    import tomllib
-
-    return [
-        check
-        for path in sorted((ROOT / "tests" / "published").rglob("*.toml"))
-        for check in tomllib.loads(path.read_text(encoding="utf-8"))["check"]
-    ]
 
 
 def case_inputs(name: str, calculator_name: str) -> dict[str, Any]:
@@ -177,7 +169,7 @@ def reference(found: Calculator) -> list[nodes.Node]:
         for text in told["assumptions"]:
             items += nodes.list_item("", nodes.paragraph("", text))
         made.append(items)
-    return [*made, _heading("Sources"), _sources(told), _checks(found, told)]
+    return [*made, _heading("Sources"), _sources(told), _checks(found.name)]
 
 
 def _heading(text: str) -> nodes.Node:
@@ -212,19 +204,36 @@ def _sources(told: dict[str, Any]) -> nodes.Node:
     return items
 
 
-def _checks(found: Calculator, told: dict[str, Any]) -> nodes.Node:
-    cited = {each["key"] for each in told["sources"]}
-    checks = [
+def _checks(name: str) -> nodes.Node:
+    behind = modules_behind(name)
+    told = counted(
         check
         for check in published_checks()
-        if check.get("calculator") == found.name
-        or (check["source"] in cited and f"calc.{found.part}" in check.get("call", ""))
-    ]
+        if check.get("calculator") == name or check.get("call", "").rpartition(".")[0] in behind
+    )
     return nodes.paragraph(
         "",
-        f"{len(checks)} values printed by these sources stand beside the computing in the "
-        "tests, and run both natively and in the page.",
+        "Values from outside that the tests hold this computing to, natively and in the page: "
+        f"{told or 'none printed'}.",
     )
+
+
+def modules_behind(name: str) -> set[str]:
+    """Return the modules of its own part that a calculator computes with, by what they import."""
+    found = find(name)
+    seen: set[str] = set()
+    todo = {found.core.__module__}
+    while todo:
+        module = todo.pop()
+        seen.add(module)
+        held = vars(sys.modules[module]).values()
+        named = {
+            each.__name__ if ismodule(each) else each.__module__
+            for each in held
+            if ismodule(each) or isinstance(getattr(each, "__module__", None), str)
+        }
+        todo |= {one for one in named if one.startswith(f"calc.{found.part}.")} - seen
+    return seen
 
 
 def visit_html(self: HTML5Translator, node: calculator) -> None:

@@ -43,7 +43,7 @@ def test_the_table_says_what_the_registry_does(row: dict[str, str]) -> None:
     assert units.label(row["key"]) == row["sign"]
 
 
-@pytest.mark.published
+@pytest.mark.library("scipy")
 @pytest.mark.parametrize("unit", OUTSIDE)
 def test_factors_against_scipy(unit: str) -> None:
     number, _ = units.split_number(tables.row("units_shown", unit)["equals"])

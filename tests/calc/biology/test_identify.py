@@ -80,7 +80,7 @@ def test_random_descriptions_give_chances_that_add_up_to_one() -> None:
         assert sum(bayes.chances(seen).values()) == pytest.approx(1.0)
 
 
-@pytest.mark.published
+@pytest.mark.library("scipy")
 def test_size_kernel_against_scipy_lognormal() -> None:
     # Reference: scipy.stats.lognorm.pdf; the told length is log-normal about bias times length.
     spread, bias = traits.number("size_spread"), traits.number("size_bias")
@@ -91,7 +91,7 @@ def test_size_kernel_against_scipy_lognormal() -> None:
         assert mine == pytest.approx(ratio, rel=1e-9)
 
 
-@pytest.mark.published
+@pytest.mark.library("scipy")
 def test_information_of_a_split_against_scipy_entropy() -> None:
     # Reference: scipy.special.rel_entr, outcome by outcome; what an animal lacks tells nothing.
     seen = {"region": "britain", "shape": "stout_smooth"}

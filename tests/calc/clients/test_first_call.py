@@ -145,7 +145,7 @@ def test_introduced_hornets_are_not_relocated() -> None:
     assert told.values["decision"] == "Remove"
 
 
-@pytest.mark.published
+@pytest.mark.published("ahrweiler_hornets")
 def test_distances_are_those_of_the_authorities() -> None:
     # Landkreis Ahrweiler: keep 3 m; Gemeinde Neuzelle: hornets answer within about 4 m.
     assert tables.row("call_limits", "near_line")["distance"] == 3

@@ -22,7 +22,7 @@ def levels(result: Any, level: str) -> str:
     return " ".join(each.text for each in result.cautions if each.level == level)
 
 
-@pytest.mark.published
+@pytest.mark.library("scipy")
 @pytest.mark.parametrize("chance", [0.5, 0.8, 0.9, 0.95])
 @pytest.mark.parametrize("count", [2, 5, 10])
 def test_prediction_interval_against_a_library(chance: float, count: int) -> None:
@@ -35,7 +35,7 @@ def test_prediction_interval_against_a_library(chance: float, count: int) -> Non
     assert low == pytest.approx(max(0, theirs[0]), rel=1e-9)
 
 
-@pytest.mark.published
+@pytest.mark.library("scipy")
 @pytest.mark.parametrize("time", [200.0, 237.5, 260.0, 290.0])
 def test_chance_and_its_inverse_against_a_library(time: float) -> None:
     # scipy 1.17.1, scipy.stats.norm.cdf and ppf
@@ -176,7 +176,7 @@ def test_chart_rises() -> None:
     assert list(line.y) == sorted(line.y)
 
 
-@pytest.mark.published
+@pytest.mark.library("scipy")
 @pytest.mark.parametrize("alpha", [4.0, 3 + math.sqrt(2), 3 - math.sqrt(2)])
 def test_a_sixth_of_the_range_is_right_where_the_outer_times_are_the_ends(alpha: float) -> None:
     # Reference: scipy.stats.beta, the three betas for which both formulas hold exactly.
@@ -186,7 +186,7 @@ def test_a_sixth_of_the_range_is_right_where_the_outer_times_are_the_ends(alpha:
     assert pert.variance(0, 1) == pytest.approx(law.var())
 
 
-@pytest.mark.published
+@pytest.mark.library("scipy")
 def test_help_and_divisor_agree() -> None:
     # Reference: scipy.stats.norm: times passed once in a hundred lie 4.65 deviations apart, not 6.
     once = scipy.stats.norm.ppf(0.99) - scipy.stats.norm.ppf(0.01)

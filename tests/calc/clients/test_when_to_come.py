@@ -39,7 +39,7 @@ def levels(result: Any, level: str) -> str:
     return " ".join(each.text for each in result.cautions if each.level == level)
 
 
-@pytest.mark.published
+@pytest.mark.library("astral")
 @pytest.mark.parametrize("date", DATES)
 @pytest.mark.parametrize("place", PLACES, ids=[each[0] for each in PLACES])
 def test_sun_times_against_a_library(
@@ -57,7 +57,7 @@ def test_sun_times_against_a_library(
         ), name
 
 
-@pytest.mark.published
+@pytest.mark.library("astral")
 @settings(max_examples=60, deadline=None, derandomize=True)
 @given(st.floats(-60, 60), st.floats(-180, 180), DAYS)
 def test_the_sun_stands_on_the_horizon_at_sunset(
@@ -163,7 +163,7 @@ def test_heat_stretches_the_job() -> None:
 
 
 def test_rests_by_hand() -> None:
-    # 40 minutes of work at 22 in the hour: two spells with one rest of 38 between, 78 in all
+    # 40 minutes of work at 22 in the hour: two work periods with one rest of 38 between, 78 in all
     values = run(
         temperatures=["84 degF"] * 6,
         humidities=[62],

@@ -51,7 +51,7 @@ def test_no_reach_where_the_face_is_slower() -> None:
     assert suction.plain_round(0.100).reach(FLOW, 6.0) == (0.0, 0.0)
 
 
-@pytest.mark.published
+@pytest.mark.published("toolbox_capture")
 @pytest.mark.parametrize("bore", [0.025, BORE, 0.25])
 def test_one_diameter_out_less_than_a_tenth(bore: float) -> None:
     # Engineering ToolBox d_1008: one diameter out less than 10 % of the duct's speed.

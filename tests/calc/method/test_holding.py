@@ -44,7 +44,7 @@ CAUTIONS: list[tuple[dict[str, Any], str, str]] = [
     ({"temperature": 5}, "note", "look dead"),
     ({}, "caution", "in a parked car"),
     ({"place": "cab"}, "caution", "In the cab only"),
-    ({}, "caution", "Hard walls, wire mesh"),
+    ({}, "caution", "hard box with wire mesh"),
     ({}, "caution", "If it opens on the road"),
     ({}, "note", "Crossing a border"),
 ]

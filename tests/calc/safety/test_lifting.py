@@ -145,10 +145,10 @@ def test_a_hollow_as_wide_as_the_trunk_is_refused() -> None:
         run(diameter=30, hollow=30)
 
 
-@pytest.mark.published
+@pytest.mark.published("fia_species")
 @pytest.mark.parametrize("key", WOODS)
 def test_green_density_from_printed_gravity_and_moisture(key: str) -> None:
-    # Miles & Smith 2009: green specific gravity and moisture content of the wood, percent.
+    # Table REF_SPECIES: green specific gravity and moisture content of the wood, percent.
     printed = {
         "white_ash": (0.55, 46), "green_ash": (0.53, 57), "white_oak": (0.60, 68),
         "red_oak": (0.56, 83), "sugar_maple": (0.56, 57), "red_maple": (0.49, 64),
