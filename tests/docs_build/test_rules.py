@@ -165,7 +165,8 @@ def alerts(book: dict[str, Told]) -> dict[str, str]:
     found: dict[str, str] = {}
     for where, page in book.items():
         for classes, text in page.blocks:
-            if classes & ALERTS or (where.startswith("quick/") and "index" not in where):
+            told = classes & ALERTS or (where.startswith("quick/") and "index" not in where)
+            if told and "rule-sources" not in classes and not text.endswith("¶"):
                 for sentence in re.split(r"(?<=[.!?:;]) ", re.sub(r" ?\([^()]*\)", "", text)):
                     found.setdefault(sentence.strip(), where)
     for row in tables.rows("visit_stops"):
