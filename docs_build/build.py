@@ -42,8 +42,9 @@ def site() -> Path:
         return HTML
     STAMP.unlink(missing_ok=True)
     _sphinx("html", HTML, DOCTREES)
-    for stale in [*HTML.glob("*.pdf"), *PDF.glob("*.pdf")]:
-        stale.unlink()  # of another edition, or the trainer's copy of an older text
+    for stale in [*HTML.glob("*.pdf"), *PDF.glob("*.pdf"), *_without_source()]:
+        # Of another edition, the trainer's copy of an older text, or a page that is gone.
+        stale.unlink()
     made = pdf(doctrees=DOCTREES)
     shutil.copyfile(made, HTML / made.name)
     pack.runtime(HTML)
@@ -52,6 +53,17 @@ def site() -> Path:
     STAMP.write_text(now, encoding="utf-8")
     say(f"Site ready after {time.monotonic() - began:.0f} s.")
     return HTML
+
+
+def _without_source() -> list[Path]:
+    """Return built pages whose source is gone: a phone must not keep them."""
+    made = {path.relative_to(HANDBOOK).with_suffix("") for path in HANDBOOK.rglob("*")}
+    own = {Path("genindex"), Path("search")}
+    return [
+        path
+        for path in HTML.rglob("*.html")
+        if path.relative_to(HTML).with_suffix("") not in made | own
+    ]
 
 
 def state() -> str:

@@ -149,7 +149,7 @@ def test_the_foot_names_the_sources_of_the_page_by_their_strength(site: Path) ->
     assert len(named) == len(set(named))
     for kind, mark in KINDS.items():
         held = sum(source(key).kind == kind for key in named)
-        assert (f"{held} {mark}" in fold[1]) == (held > 0)
+        assert (f"{mark} {held}" in fold[1]) == (held > 0)
     assert "page-sources" not in (site / "reference" / "sources.html").read_text(encoding="utf-8")
 
 

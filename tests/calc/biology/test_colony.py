@@ -197,7 +197,7 @@ def test_the_choice_is_told_for_every_month() -> None:
 
 # Outside values: the Alabama extension service (June 2019, as the press quotes it): more than
 # 10 000 workers in June in nests that had wintered, 4000 to 5000 at a normal peak.
-@pytest.mark.published
+@pytest.mark.published("perennial_alabama")
 @pytest.mark.parametrize("month", ["mar", "may", "jun"])
 @pytest.mark.parametrize("workers_in", [10_000, 4_000])
 def test_a_wintered_nest_is_handed_over(month: str, workers_in: int) -> None:

@@ -188,7 +188,7 @@ def test_runaway_box_is_told() -> None:
 
 
 def test_a_box_that_runs_away_shows_no_figures_of_a_settled_one() -> None:
-    result = holding_and_driving(number=20000, state="caught", temperature=20)
+    result = holding_and_driving(animal="crabro", number=20000, state="caught", temperature=20)
     assert result.values["inside"] is None
     # With the air outside taken for that inside, these were too small by far.
     for name in ("heat", "carbon_dioxide", "air_needed", "sugar", "syrup"):

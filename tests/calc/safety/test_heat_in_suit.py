@@ -340,7 +340,7 @@ def test_wind_is_computed_as_typed(wind: float) -> None:
 
 
 def test_the_page_tells_what_calm_air_does() -> None:
-    text = (Path(__file__).parents[3] / "handbook/safety/heat_in_suit.md").read_text("utf-8")
+    text = (Path(__file__).parents[3] / "handbook/reference/how_sure_safety.md").read_text("utf-8")
     sun = tables.row("sun_strength", "full_sun")["radiation"]
     breath, still = (weather_heat(30, 50, wind, sun).wbgt for wind in (0.5, 0.0))
     assert f"it is {breath:.1f} °C with wind of 0.5 m/s, and {still:.1f} °C in still air" in text
