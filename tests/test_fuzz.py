@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import math
+from datetime import date
 from typing import Any
 
 import pytest
@@ -11,7 +12,7 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from calc.catalogue import CALCULATORS
-from calc.declare import Calculator, Choice, Input, Number, Numbers
+from calc.declare import Calculator, Choice, Day, Input, Number, Numbers, Time
 from calc.errors import InputError
 
 HOSTILE = st.one_of(
@@ -37,6 +38,10 @@ def sensible(each: Input) -> st.SearchStrategy[Any]:
     """Return values inside the declared limits, now and then just outside."""
     if isinstance(each, Choice):
         return st.sampled_from([option.value for option in each.options])
+    if isinstance(each, Day):
+        return st.dates(date.fromisoformat(each.first), date.fromisoformat(each.last)).map(str)
+    if isinstance(each, Time):
+        return st.times().map(lambda one: one.isoformat("minutes"))
     assert isinstance(each, Number)
     whole = each.kind in {"count", "counts"}
     edge = [each.low, each.high]

@@ -9,8 +9,8 @@ from datetime import date
 from typing import Any
 
 from calc import tables
-from calc.clients import client_letter, job_photos, letters
-from calc.clients import follow_up_rules as rules
+from calc.clients import aftercare, job_photos, letters
+from calc.clients.client_letter.cautions import cautions
 from calc.clients.job import Job, stings
 from calc.declare import Caution
 
@@ -69,11 +69,13 @@ def letter(
     """
     known = facts(kind, job, today, clocks or {}, customary)
     text = letters.compose(kind, language, known)
-    given = {"distance": None, "treated": None, "fate": None, "animal": None} | known
-    cautions = client_letter.cautions(kind, language, given)
-    if any("letter" in each.hides for each in cautions):
+    told: dict[str, Any] = {
+        name: known.get(name) for name in ("distance", "treated", "fate", "animal")
+    }
+    found = cautions(kind, language, **told)
+    if any("letter" in each.hides for each in found):
         text = ""
-    return text, cautions
+    return text, found
 
 
 def facts(
@@ -171,7 +173,7 @@ def _animal(job: Job) -> dict[str, Any]:
     if key in {"unknown", "bees"}:
         return {"animal": key}
     group = tables.row("job_species", key).get("when_to_come")
-    return {"animal": client_letter.ANIMALS.get(str(group), "unknown")}
+    return {"animal": letters.ANIMALS.get(str(group), "unknown")}
 
 
 def _dates(job: Job, made: Mapping[str, Any]) -> dict[str, Any]:
@@ -180,20 +182,11 @@ def _dates(job: Job, made: Mapping[str, Any]) -> dict[str, Any]:
         return {}
     day = date.fromisoformat(job.get("visit.date"))
     agreed = sorted(filter(None, map(_day, job.get("visit.follow_up", []))))[:3]
-    looks = agreed or [each.isoformat() for each in rules.looks(day)]
-    told: dict[str, Any] = dict(zip(rules.LOOKS, looks, strict=False))
-    told["limit"] = int(tables.row("aftercare", "check_2")["count"])
-    told["mesh"] = float(tables.row("sealing", "ours")["opening"])
+    looks = agreed or [each.isoformat() for each in aftercare.looks(day)]
     key = job.get("animal.species", "unknown")
     group = None if key == "unknown" else tables.row("job_species", key).get("when_to_come")
     half = _half(job, made)
-    told["half"] = half
-    if group in rules.GROUPS:
-        if made.get("comb") in {"part", "left"}:
-            told["last_emergence"] = rules.last_emergence(day, group).isoformat()
-        if half is not None:
-            told["spring"] = rules.spring_day(day, group, half == "south").isoformat()
-    return told
+    return {"half": half} | aftercare.facts(day, looks, group, made.get("comb"), half)
 
 
 def _half(job: Job, made: Mapping[str, Any]) -> Any:

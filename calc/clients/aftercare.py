@@ -1,20 +1,16 @@
-"""Days and rules after the job: looks, last emergence, stragglers, call-back, prevention."""
+"""Days after the job: looks, last emergence, the next spring."""
 
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from collections.abc import Sequence
 from datetime import date, timedelta
 
 from calc import tables
 from calc.biology import season_calendar
-from calc.method.stragglers_times import wait_for_all
 
 LOOKS = ("check_1", "check_2", "check_3")
 """Rows of the table ``aftercare`` that are looks."""
-
-SURE = 0.95
-"""Chance with which all stragglers are gone by the day given."""
 
 GROUPS = {
     "vespula": ("vespula", "vespula", "vespula"),
@@ -49,53 +45,6 @@ def last_emergence(job: date, animal: str) -> date:
     return job + timedelta(days=math.ceil(sealed_days(animal)[1]))
 
 
-def straggler_days(left_out: float) -> float:
-    """Return the days until all left out are gone in 95 of 100 cases; 0 for none.
-
-    Parameters
-    ----------
-    left_out : adults still out when you stopped
-
-    Range: exponential lives with the tagged hornets' mean, no nest to come home to. Source:
-    straggler_days_ours.
-    """
-    if left_out <= 0:
-        return 0.0
-    return wait_for_all(SURE, float(tables.row("aftercare", "life")["days"]), left_out)
-
-
-@dataclass(frozen=True, slots=True)
-class Counts:
-    """What was seen afterwards; None where nobody looked yet."""
-
-    first: int | None
-    second: int | None
-    indoors: bool
-
-
-def call_back(counts: Counts) -> str:
-    """Return why to come back, or "".
-
-    ``indoors``, ``many`` (above the limit), ``slow`` (a fifth or more of the first count is still
-    there and it is not a handful). Source: callback_ours.
-    """
-    rule = tables.row("aftercare", "check_2")
-    if counts.indoors:
-        return "indoors"
-    if counts.second is None:
-        return ""
-    if counts.second > rule["count"]:
-        return "many"
-    if counts.first and 100 * counts.second > rule["share"] * counts.first:
-        return "slow"
-    return ""
-
-
-def may_seal(counts: Counts) -> bool:
-    """Whether both looks saw no wasp go in. Source: never_seal_live, check_days_ours."""
-    return counts.first == 0 and counts.second == 0 and not counts.indoors
-
-
 def spring_day(job: date, animal: str, south: bool) -> date:
     """Return the next first day on which queens of the animal search, by printed calendars.
 
@@ -107,3 +56,27 @@ def spring_day(job: date, animal: str, south: bool) -> date:
     month, late = (half + 1) // 2, half % 2 == 0
     first = date(job.year, month, 16 if late else 1)
     return first if first > job else date(job.year + 1, month, first.day)
+
+
+def facts(
+    job: date, looks: Sequence[str], animal: str | None, comb: str | None, half: str | None
+) -> dict[str, str | int | float]:
+    """Return what a letter says of the days after the job, as facts of :mod:`calc.clients.letters`.
+
+    Parameters
+    ----------
+    job : day of the job
+    looks : days of the looks such as 2026-08-23, three at most
+    animal : key of :data:`GROUPS`, else nothing is said of brood and spring
+    comb : ``taken``, ``part``, ``left`` or None
+    half : ``north``, ``south`` or None
+    """
+    made: dict[str, str | int | float] = dict(zip(LOOKS, looks, strict=False))
+    made["limit"] = int(tables.row("aftercare", "check_2")["count"])
+    made["mesh"] = float(tables.row("sealing", "ours")["opening"])
+    if animal in GROUPS:
+        if comb in {"part", "left"}:
+            made["last_emergence"] = last_emergence(job, animal).isoformat()
+        if half is not None:
+            made["spring"] = spring_day(job, animal, half == "south").isoformat()
+    return made

@@ -6,9 +6,11 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from calc import rules, tables
-from calc.clients.follow_up_forms import HIDDEN
-from calc.clients.follow_up_rules import Counts
+from calc.clients.follow_up.closing import Counts
 from calc.declare import Caution
+
+HIDDEN = ("seal_from",)
+"""Results that a stop withholds."""
 
 REASONS = {
     "indoors": "Come back now: wasps are indoors.",
@@ -39,7 +41,7 @@ class Findings:
     counts: Counts
     may_seal: bool
     hole: str
-    mesh: str
+    mesh: str | None
     comb: str
     mild: bool
     last_emergence: str
