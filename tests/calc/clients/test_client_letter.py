@@ -329,11 +329,11 @@ def letters_with_times() -> set[str]:
 
 
 def test_certain_stops_wait_for_nothing() -> None:
-    for given, words in (
+    for said, words in (
         ({"kind": "quote", "animal": "bees"}, "Bees are never taken out"),
         ({"kind": "report", "fate": "fed", "treated": "yes"}, "Do not send this"),
     ):
-        answer = calculator.answer(given)
+        answer = calculator.answer(said)
         assert isinstance(answer, Incomplete)
         stops = [each.text for each in answer.cautions if each.level == "stop"]
         assert words in " ".join(stops)

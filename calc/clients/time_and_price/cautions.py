@@ -29,7 +29,7 @@ class Findings:
     currency: str
     deposit: float
     tax: float
-    pricing: str
+    reserve: bool
 
 
 def verdict(found: Findings) -> str:
@@ -80,6 +80,14 @@ def _about_money(found: Findings) -> Iterator[Caution]:
             text="This price leaves nothing: it only covers the cost you typed.",
             reason="Margin or mark-up is 0.",
             source="margin_pages",
+        )
+    if not found.reserve:
+        yield Caution(
+            level="caution",
+            text="Nothing is set aside for what may go wrong. Say what may, how likely, and what "
+            "it would cost.",
+            reason="A second visit or a broken board comes out of your profit.",
+            source="own_reasoning",
         )
     if found.deposit > 10:
         yield Caution(
