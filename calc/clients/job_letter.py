@@ -156,16 +156,9 @@ def _times(kind: str, job: Job, clocks: Mapping[str, str]) -> dict[str, Any]:
     noted = {"arrive": clocks.get("arrive"), "finish": clocks.get("leave")}
     if kind in PLANNED:
         planned, asked = (_calculated(job, "when_to_come", part) for part in ("results", "inputs"))
-        if _date_of(asked) == job.get("visit.date"):
+        if asked.get("date") == job.get("visit.date"):
             noted = {name: planned.get(name) or noted[name] for name in noted}
     return {name: value for name, value in noted.items() if value and _CLOCK.fullmatch(str(value))}
-
-
-def _date_of(given: Mapping[str, Any]) -> str | None:
-    try:
-        return date(given["year"], given["month"], given["day"]).isoformat()
-    except (KeyError, TypeError, ValueError):
-        return None
 
 
 def _animal(job: Job) -> dict[str, Any]:

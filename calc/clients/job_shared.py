@@ -21,6 +21,8 @@ _COLUMNS = {
     "weigh_the_catch": "insect",
     "keep_away": "group",
     "briefing": "group",
+    "follow_up": "when_to_come",
+    "client_letter": "when_to_come",
 }
 
 
@@ -108,21 +110,20 @@ def _filled(row: Mapping[str, Any], value: Any, calculator: Calculator, each: In
     kind = row["kind"]
     if kind == "species":
         return _species(value, calculator.name)
-    if kind in _FROM_DATE:
-        return _FROM_DATE[kind](value)
+    if kind in _DERIVED:
+        return _DERIVED[kind](value)
     if isinstance(each, Choice):
         return value if value in {option.value for option in each.options} - {"unknown"} else None
     return _number(row, value, each) if isinstance(each, Number) else None
 
 
-_FROM_DATE: dict[str, Callable[[str], Any]] = {
+_DERIVED: dict[str, Callable[[Any], Any]] = {
     "month": lambda date: MONTHS[int(date[5:7]) - 1],
     "half": lambda date: "first" if int(date[8:10]) <= 15 else "second",
-    "year": lambda date: int(date[:4]),
-    "month_number": lambda date: int(date[5:7]),
-    "day": lambda date: int(date[8:10]),
+    "date": str,
+    "half_of_world": lambda latitude: "south" if latitude < 0 else "north",
 }
-"""What is read from a date such as 2026-09-15."""
+"""What is read from a date such as 2026-09-15, or from a latitude."""
 
 
 def _number(row: Mapping[str, Any], value: Any, each: Number) -> Any:
@@ -162,7 +163,7 @@ def _write_back(
     """Set the shared value of one row from what was typed or computed, if the record takes it."""
     found = None
     for each in _inputs(result.calculator, row):
-        if each.name in typed and row["kind"] not in {"species", *_FROM_DATE}:
+        if each.name in typed and row["kind"] not in {"species", *_DERIVED}:
             found = result.inputs.get(each.name), getattr(each, "unit", "")
     for name, out_name in _pairs(row.get("fed_by", "")):
         if name == result.calculator.name:

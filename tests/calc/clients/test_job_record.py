@@ -11,7 +11,7 @@ from calc import tables
 from calc.catalogue import CALCULATORS
 from calc.clients import job, job_health, job_rerun, job_shared
 from calc.clients.job_fields import SECTIONS
-from calc.declare import Choice, Number
+from calc.declare import Choice, Day, Number
 from calc.errors import InputError
 from tests.calc.clients import job_files
 
@@ -111,18 +111,22 @@ def test_every_calculator_takes_what_is_filled_in() -> None:
         made = job.set_value(made, path, value, NOW)
     for name, calculator in CALCULATORS.items():
         filled = job_shared.prefill(made, name)
-        assert calculator.run(filled).values is not None
-        made = job_shared.record(made, name, filled, NOW)
+        assert calculator.reading(filled).problems == ()
+        made = job_shared.record(made, name, calculator.example() | filled, NOW)
     assert job.read(job.write(made)) == made
     assert job_rerun.rerun(made) == []
 
 
 def test_the_date_and_the_place_fill_when_to_come() -> None:
     filled = job_shared.prefill(FULL, "when_to_come")
-    assert (filled["year"], filled["month"], filled["day"]) == (2026, 9, 15)
+    assert filled["date"] == "2026-09-15"
     assert filled["latitude"] == {"value": 52.5, "unit": "degree"}
     assert filled["animal"] == "crabro"
     assert job_shared.prefill(FULL, "colony_and_season")["half"] == "first"
+    after = job_shared.prefill(FULL, "follow_up")
+    assert (after["date"], after["animal"], after["half"]) == ("2026-09-15", "crabro", "north")
+    south = job.set_value(FULL, "place.latitude", -41.3, NOW)
+    assert job_shared.prefill(south, "client_letter")["half"] == "south"
     franc = job.set_value(FULL, "price.currency", "XPF", NOW)
     assert "currency" not in job_shared.prefill(franc, "time_and_price")
 
@@ -131,16 +135,10 @@ def test_shared_rows_name_inputs_and_results_that_exist() -> None:
     for row in tables.rows("shared_inputs"):
         for name, field in job_shared._pairs(row.get("feeds", "")):
             each = next(one for one in CALCULATORS[name].inputs if one.name == field)
-            if row["kind"] in {
-                "number",
-                "count",
-                "numbers",
-                "counts",
-                "year",
-                "month_number",
-                "day",
-            }:
+            if row["kind"] in {"number", "count", "numbers", "counts"}:
                 assert isinstance(each, Number), row
+            elif row["kind"] == "date":
+                assert isinstance(each, Day), row
             else:
                 assert isinstance(each, Choice), row
         for name, field in job_shared._pairs(row.get("fed_by", "")):

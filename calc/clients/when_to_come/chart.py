@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from calc.clients.sun import clock
-from calc.clients.when_to_come_day import Day, Plan
+from calc.clients.when_to_come.day import Day, Plan
+from calc.clients.when_to_come.sun import clock
 from calc.declare import Axis, Chart, Series
 
 _STEP = 10.0
@@ -55,7 +55,7 @@ def _temperature(day: Day) -> Series:
         y += [value, value]
     inside = [(a, b) for a, b in zip(x, y, strict=True) if a <= 24]
     return Series(
-        label="forecast temperature",
+        label="temperature by a model" if day.forecast.doubt else "forecast temperature",
         x=tuple(a for a, _ in inside),
         y=tuple(b for _, b in inside),
     )

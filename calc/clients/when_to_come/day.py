@@ -9,7 +9,7 @@ from functools import cached_property
 from typing import Any
 
 from calc import tables
-from calc.clients.sun import SunTimes
+from calc.clients.when_to_come.sun import SunTimes
 from calc.safety.heat_core import Job
 from calc.safety.heat_estimate import sun_on_level, weather_heat
 
@@ -36,13 +36,17 @@ class Suit:
 
 @dataclass(frozen=True, slots=True)
 class Forecast:
-    """Blocks of equal length from ``first`` on: degC, percent, m/s at head height."""
+    """Blocks of equal length from ``first`` on: degC, percent, m/s at head height.
+
+    ``doubt`` is how far a temperature may be off where a model made it, K.
+    """
 
     first: float
     block: float
     temperatures: tuple[float, ...]
     humidities: tuple[float, ...]
     winds: tuple[float, ...]
+    doubt: float = 0.0
 
     @property
     def end(self) -> float:
@@ -88,9 +92,9 @@ class Day:
         return any(out < minute + turn < home for turn in (-_DAY, 0.0, _DAY))
 
     def cool(self, minute: float) -> bool:
-        """Whether the forecast is below the temperature at which few fly."""
+        """Whether the forecast is surely below the temperature at which few fly."""
         few = self.habits.get("few")
-        return few is not None and self.temperature(minute) < few
+        return few is not None and self.temperature(minute) + self.forecast.doubt < few
 
     def temperature(self, minute: float) -> float:
         """Return the forecast temperature, degC."""

@@ -1,14 +1,15 @@
-"""When to come: sun times, where the animals are, heat and light, joined into a window."""
+"""The core of "When to come": from what was asked to what is answered."""
 
 from __future__ import annotations
 
+from datetime import date
 from typing import Any
 
 from calc import tables
-from calc.clients import when_to_come_words as say
-from calc.clients.sun import SunTimes, clock, sun_times
-from calc.clients.when_to_come_chart import day_strip
-from calc.clients.when_to_come_day import (
+from calc.clients.when_to_come import cautions as say
+from calc.clients.when_to_come import course
+from calc.clients.when_to_come.chart import day_strip
+from calc.clients.when_to_come.day import (
     Day,
     Forecast,
     Plan,
@@ -18,73 +19,48 @@ from calc.clients.when_to_come_day import (
     runs,
     suits_method,
 )
-from calc.clients.when_to_come_forms import INPUTS, OUTPUTS
-from calc.declare import Answer, Calculator
+from calc.clients.when_to_come.inputs import Inputs
+from calc.clients.when_to_come.sun import SunTimes, clock, sun_times
+from calc.declare import Answer
 from calc.errors import InputError
 
 _SMALL_HOURS = 240.0
 """Arrivals before this minute are offered only if they leave more work time."""
 
 
-def core(
-    *,
-    latitude: float,
-    longitude: float,
-    year: int,
-    month: int,
-    day: int,
-    utc_offset: float,
-    animal: str,
-    method: str,
-    height: str,
-    setup: float,
-    work: float,
-    first_hour: int,
-    block: int,
-    temperatures: tuple[float, ...],
-    humidities: tuple[float, ...],
-    winds: tuple[float, ...],
-    rain: str,
-    sky: str,
-    effort: str,
-    clothing: str,
-    acclimatised: str,
-) -> Answer:
+def core(x: Inputs) -> Answer:
     """Compute the day and the window; see the declaration for units."""
-    blocks = len(temperatures)
-    short = any(1 < len(given) < blocks for given in (humidities, winds))
-    humidities = _for_each("humidities", "Relative humidity", humidities, blocks)
-    winds = _for_each("winds", "Wind where you stand", winds, blocks)
-    sun = _sun(latitude, longitude, year, month, day, utc_offset)
+    sun = _sun(x)
+    forecast, short = _forecast(x, sun)
     found = Day(
         sun=sun,
-        habits=tables.row("activity_windows", animal),
-        forecast=Forecast(60.0 * first_hour, 60.0 * block, temperatures, humidities, winds),
-        suit=Suit(effort, clothing, acclimatised == "yes", sky),
+        habits=tables.row("activity_windows", x.animal),
+        forecast=forecast,
+        suit=Suit(x.effort, x.clothing, x.acclimatised == "yes", x.sky),
     )
-    tried = plans(found, setup, work)
-    need_light = height == "height"
+    tried = plans(found, x.setup, x.work)
+    need_light = x.height == "height"
     fitting = [
         each
         for each in tried
         if each.least > 0
-        and suits_method(found, each, method)
+        and suits_method(found, each, x.method)
         and (not need_light or has_light(found, each))
     ]
     fitting_runs = runs(fitting)
     best_run = _best(found, fitting_runs)
     best = best_run[0] if best_run else None
     told = say.Findings(
-        animal=animal,
-        method=method,
+        animal=x.animal,
+        method=x.method,
         height=need_light,
-        rain=rain,
-        clock_off=abs((utc_offset - longitude / 15 + 12) % 24 - 12),
+        clock_off=abs((x.utc_offset - x.longitude / 15 + 12) % 24 - 12),
         sun_missing=sun.sunrise is None or sun.sunset is None,
-        why_not="" if best else _why_not(found, tried, method, need_light),
+        why_not="" if best else _why_not(found, tried, x.method, need_light),
         best=best,
         dim=best is None or found.dim(best.finish),
         forecast_end=found.forecast.end,
+        by_model=x.temperatures is None,
         short=short,
     )
     return Answer(
@@ -100,6 +76,38 @@ def core(
     )
 
 
+def _forecast(x: Inputs, sun: SunTimes) -> tuple[Forecast, bool]:
+    """Return the blocks of the day, and whether some lists are shorter than the temperatures."""
+    if x.temperatures is None:
+        assert x.lowest is not None
+        assert x.highest is not None
+        assert x.humidity is not None
+        assert x.wind is not None
+        if x.lowest > x.highest:
+            allowed = "not below the lowest temperature of the day"
+            raise InputError(
+                "highest",
+                x.highest,
+                allowed,
+                f"Highest temperature of the day: {x.highest:g} °C is below the lowest, "
+                f"{x.lowest:g} °C; allowed is {allowed}.",
+            )
+        return course.forecast(sun, x.lowest, x.highest, x.humidity, x.wind), False
+    assert x.first_hour is not None
+    assert x.block is not None
+    assert x.humidities is not None
+    assert x.winds is not None
+    blocks = len(x.temperatures)
+    made = Forecast(
+        60.0 * x.first_hour,
+        60.0 * x.block,
+        x.temperatures,
+        _for_each("humidities", "Relative humidity", x.humidities, blocks),
+        _for_each("winds", "Wind where you stand, by blocks", x.winds, blocks),
+    )
+    return made, any(1 < len(given) < blocks for given in (x.humidities, x.winds))
+
+
 def _for_each(name: str, label: str, given: tuple[float, ...], blocks: int) -> tuple[float, ...]:
     """Return one value for each block; where there are fewer, the last one holds on."""
     if len(given) > blocks:
@@ -113,16 +121,9 @@ def _for_each(name: str, label: str, given: tuple[float, ...], blocks: int) -> t
     return given + given[-1:] * (blocks - len(given))
 
 
-def _sun(
-    latitude: float, longitude: float, year: int, month: int, day: int, utc_offset: float
-) -> SunTimes:
-    try:
-        return sun_times(latitude, longitude, year, month, day, utc_offset)
-    except ValueError:
-        allowed = "a day that the month has"
-        raise InputError(
-            "day", day, allowed, f"Day: {month}/{year} has no day {day}; allowed is {allowed}."
-        ) from None
+def _sun(x: Inputs) -> SunTimes:
+    day = date.fromisoformat(x.date)
+    return sun_times(x.latitude, x.longitude, day.year, day.month, day.day, x.utc_offset)
 
 
 def _best(day: Day, found: list[list[Plan]]) -> list[Plan] | None:
@@ -195,76 +196,22 @@ def _window_row(day: Day, run: list[Plan]) -> dict[str, Any]:
 
 
 def _hours(day: Day) -> list[dict[str, Any]]:
+    """Return the blocks of the day; of a model's hours every other one."""
+    blocks = range(len(day.forecast.temperatures))
+    if day.forecast.doubt:
+        blocks = range(0, 24, 2)
     made = []
-    for place, temperature in enumerate(day.forecast.temperatures):
+    for place in blocks:
         start = day.forecast.first + place * day.forecast.block
         middle = start + day.forecast.block / 2
         light = "day" if day.shines(middle) else "twilight" if day.dim(middle) else "dark"
         made.append(
             {
                 "from": clock(start),
-                "temperature": temperature,
+                "temperature": day.forecast.temperatures[place],
                 "light": light,
                 "where": say.SHORT[day.where(middle)],
                 "minutes": day.minutes_in_hour(middle),
             }
         )
     return made
-
-
-when_to_come = Calculator(
-    name="when_to_come",
-    title="When to come",
-    part="clients",
-    purpose="Place, date and forecast: when the animals are where your method wants them, with "
-    "the light and within the heat limit.",
-    inputs=INPUTS,
-    outputs=OUTPUTS,
-    core=core,
-    sources=(
-        "noaa_solar_equations",
-        "usno_rise_set",
-        "kasper_symmetric",
-        "aerial_dawn_dusk",
-        "dusk_velutina",
-        "heinrich_cold",
-        "hard_to_fly_cool",
-        "wade_velutina",
-        "kovac_stabentheiner_2012",
-        "wing_core_ours",
-        "niosh_2016",
-        "failing_light",
-    ),
-    formula=(
-        (
-            r"\cos H = \frac{\cos z}{\cos\varphi\cos\delta} - \tan\varphi\tan\delta",
-            "hour angle of the sun at zenith angle z: 90°50′ at rise and set, 96° at the ends of "
-            "civil twilight",
-            "usno_rise_set",
-        ),
-        (
-            r"t = 720 - 4\lambda \mp 4H - E + 60\,u",
-            "clock minute of rise and set; E the equation of time in minutes, u the clock's hours "
-            "ahead of UTC, east plus",
-            "noaa_solar_equations",
-        ),
-        (
-            r"t_\mathrm{out} = t_\mathrm{rise} - a,\qquad t_\mathrm{home} = t_\mathrm{set} + b",
-            "flying hours, a and b from the table of the animal",
-            "kasper_symmetric",
-        ),
-        (
-            r"T = w + \left(\left\lceil\tfrac{w}{m}\right\rceil - 1\right)(60 - m)",
-            "work w with the rests that m work minutes in an hour ask for",
-            "niosh_2016",
-        ),
-    ),
-    assumptions=(
-        "A level horizon at sea level and average air; a hill moves the real light by minutes.",
-        "The forecast of a block holds for the whole block.",
-        "The table's minutes hold for every day and colony; only the yellowjacket's are measured, "
-        "and they are means.",
-        "For ladder, roof and saw work the sun must be up from arrival to finish.",
-        "Heat by day is with the sun you chose, as if it stood high; that errs to the hot side.",
-    ),
-)

@@ -5,10 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from calc.clients.sun import clock
-from calc.clients.when_to_come_day import Plan
-from calc.clients.when_to_come_forms import HIDDEN
+from calc.clients.when_to_come.day import Plan
+from calc.clients.when_to_come.sun import clock
 from calc.declare import Caution
+
+HIDDEN = ("arrive", "begin", "finish", "latest")
+"""Results that a stop withholds."""
 
 WHERE = {
     "night": "at home: before or after their flying hours",
@@ -27,13 +29,13 @@ class Findings:
     animal: str
     method: str
     height: bool
-    rain: str
     clock_off: float  # hours by which the clock differs from the sun's
     sun_missing: bool  # no sunrise and sunset on the date
     why_not: str  # "", or what is in the way: heat, light, method
     best: Plan | None
     dim: bool  # twilight or brighter to the end
     forecast_end: float
+    by_model: bool  # three values of the forecast, not its hours
     short: bool  # fewer humidities or winds than temperatures, and more than one
 
 
@@ -149,13 +151,13 @@ def _about_the_data(found: Findings) -> Iterator[Caution]:
             reason="Their eyes are not made for night; they fly all the same.",
             source="crabro_night",
         )
-    if found.rain != "dry":
+    if found.by_model:
         yield Caution(
             level="caution",
-            text="Rain is no quiet window: traffic falls by about a third and is back at once. "
-            "Wet rungs and wet power leads stop the job.",
-            reason="Seen at nests of one yellowjacket.",
-            source="rain_traffic",
+            text="The hours are a model's, from the lowest and the highest. Under cloud, or when "
+            "the weather turns, they can be off by more than 2 °C (4 °F): look at the thermometer.",
+            reason="Its error was below 2 °C at five stations, over whole years.",
+            source="cesaraccio_2001",
         )
     if found.clock_off > 3.5:
         yield Caution(
@@ -187,6 +189,13 @@ def _stop(text: str, reason: str, source: str) -> Caution:
 
 
 _ALWAYS = (
+    Caution(
+        level="caution",
+        text="Rain is no quiet window: traffic falls by about a third and is back at once. "
+        "Wet rungs and wet power leads stop the job.",
+        reason="Seen at nests of one yellowjacket.",
+        source="rain_traffic",
+    ),
     Caution(
         level="caution",
         text="Cold and dark do not disarm a colony: full protection at every hour, and a second "
