@@ -63,7 +63,9 @@ def record(
     most = section("calculations")
     data["calculations"] = [*kept, entry][-(most.most if most else 0) :]
     if name == "first_call":
-        data["answers"] = {key: _plain(value) for key, value in result.inputs.items()}
+        data["answers"] = {
+            key: _plain(value) for key, value in result.inputs.items() if value is not None
+        }
     typed = {key for key, value in given.items() if value not in (None, "")}
     for row in tables.rows("shared_inputs"):
         _write_back(data, row, result, typed)

@@ -96,7 +96,7 @@ def test_typed_once_fills_the_other_forms() -> None:
 
 def test_the_call_sheet_and_the_record_share_answers() -> None:
     made = job_shared.record(
-        NEW, "first_call", {"where": "roof", "treated": "no", "animal": "crabro"}, NOW
+        NEW, "first_call", {"hurt": "no", "where": "roof", "treated": "no", "animal": "crabro"}, NOW
     )
     assert made.get("place.kind") == "roof"
     assert made.get("animal.species") == "crabro"
@@ -203,7 +203,10 @@ def test_health_is_wiped_alone_and_wholly() -> None:
 def test_wiped_inputs_do_not_tell_what_was_given() -> None:
     wiped = [
         job_health.wipe_health(job_shared.record(NEW, "first_call", given, NOW), LATER)
-        for given in ({"reaction": "none"}, {"reaction": "plan", "adrenaline": "yes"})
+        for given in (
+            {"hurt": "no", "reaction": "none"},
+            {"hurt": "no", "reaction": "plan", "adrenaline": "yes"},
+        )
     ]
     assert wiped[0] == wiped[1]
 

@@ -335,7 +335,7 @@ def test_the_course_keeps_its_ends(
     assert air(sunset) == pytest.approx(air(sunset - 1e-9), abs=1e-6)
     for step in range(96):
         assert lowest - 1e-9 <= air(step / 4) <= lowest + span + 1e-9
-        assert abs(air(step / 4 + 0.25) - air(step / 4)) <= max(0.1 * span + 0.01, 0.5)
+        assert abs(air(step / 4 + 0.25) - air(step / 4)) <= 0.12 * span + 0.01
 
 
 def test_a_short_day_has_its_highest_in_the_middle() -> None:

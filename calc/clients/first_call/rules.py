@@ -39,7 +39,7 @@ class Rule:
 
     def speaks(self, answers: Mapping[str, Any]) -> bool:
         """Say whether every part of the test holds for these answers."""
-        return all(_holds(answers, *part) for part in self.test)
+        return all(holds(answers, *part) for part in self.test)
 
 
 @cache
@@ -79,6 +79,12 @@ def parsed(text: str) -> tuple[tuple[str, str, str], ...]:
     return tuple(parts)
 
 
+@cache
+def deciders() -> tuple[Rule, ...]:
+    """Return the rules that can decide, in the order in which the first one holds."""
+    return tuple(each for each in rules() if each.effect != "adds")
+
+
 def spoken(answers: Mapping[str, Any]) -> list[Rule]:
     """Return the rules that speak, in the order of the table."""
     return [each for each in rules() if each.speaks(answers)]
@@ -102,7 +108,8 @@ def limit(key: str) -> float:
     return float(row["distance"] if "distance" in row else row["days"])
 
 
-def _holds(answers: Mapping[str, Any], name: str, word: str, value: str) -> bool:
+def holds(answers: Mapping[str, Any], name: str, word: str, value: str) -> bool:
+    """Say whether one part of a test holds for these answers."""
     given: Any = answers[name]
     if word in {"is", "not"}:
         said = "unknown" if given is None else str(given)
