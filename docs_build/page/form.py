@@ -6,7 +6,7 @@ import math
 from html import escape
 
 from calc import units
-from calc.clients.job_health import HEALTH_INPUTS
+from calc.clients.job.health import HEALTH_INPUTS
 from calc.declare import Calculator, Choice, Day, Input, Number, Numbers, Time
 from calc.sources import source
 

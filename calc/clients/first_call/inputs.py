@@ -6,7 +6,8 @@ that it was asked and the caller cannot say. Neither ever counts as harmless.
 
 from __future__ import annotations
 
-from calc.clients.job_fields import PLACES, section, species
+from calc.clients.job.fields import section
+from calc.clients.job.options import PLACES, species
 from calc.declare import Given, choice, count, number
 
 _UNKNOWN = ("unknown", "Asked, not known")

@@ -16,7 +16,7 @@ from hypothesis import strategies as st
 
 from calc.__main__ import main
 from calc.clients import job
-from calc.clients.job_fields import SECTIONS
+from calc.clients.job.fields import SECTIONS
 from calc.errors import InputError
 from docs_build.bootstrap import ROOT
 from tests.calc.clients import job_files

@@ -7,7 +7,8 @@ from typing import Any
 
 import pytest
 
-from calc.clients import job, job_letter, letters
+from calc.clients import job, letters
+from calc.clients.job import letter as job_letter
 from calc.declare import Caution
 
 from . import job_files

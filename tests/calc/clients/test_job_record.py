@@ -9,8 +9,11 @@ import pytest
 
 from calc import tables
 from calc.catalogue import CALCULATORS
-from calc.clients import job, job_health, job_rerun, job_shared
-from calc.clients.job_fields import SECTIONS
+from calc.clients import job
+from calc.clients.job import health as job_health
+from calc.clients.job import rerun as job_rerun
+from calc.clients.job import shared as job_shared
+from calc.clients.job.fields import SECTIONS
 from calc.declare import Choice, Day, Number
 from calc.errors import InputError
 from tests.calc.clients import job_files

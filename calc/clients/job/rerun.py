@@ -6,7 +6,7 @@ from typing import Any
 
 from calc import EDITION, units
 from calc.catalogue import CALCULATORS
-from calc.clients.job import Job
+from calc.clients.job.record import Job
 from calc.declare import Calculator, Out
 from calc.errors import InputError
 

@@ -8,9 +8,9 @@ from typing import Any
 
 from calc import EDITION, tables, units
 from calc.catalogue import find
-from calc.clients import job_read
-from calc.clients.job import Job
-from calc.clients.job_fields import section
+from calc.clients.job import reading, values
+from calc.clients.job.fields import section
+from calc.clients.job.record import Job
 from calc.declare import Calculator, Choice, Input, Number, Result
 from calc.errors import InputError, shown
 
@@ -70,7 +70,7 @@ def record(
     for row in tables.rows("shared_inputs"):
         _write_back(data, row, result, typed)
     data |= {"changed": now, "edition": EDITION}
-    return Job(job_read.checked(data))
+    return Job(reading.checked(data))
 
 
 def calculation(result: Result, now: str) -> dict[str, Any]:
@@ -178,7 +178,7 @@ def _write_back(
     if field is None:
         return
     try:
-        value = job_read.check(field, _stored(row, *found), row["path"])
+        value = values.check(field, _stored(row, *found), row["path"])
     except InputError:
         return  # A value beyond what the record takes stays in the calculation alone.
     data.setdefault(head, {})[field_name] = value

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Any
 
-from calc.clients.job_fields import VERSION
+from calc.clients.job.fields import VERSION
 
 
 def lift(given: dict[str, Any]) -> dict[str, Any]:

@@ -9,10 +9,10 @@ from dataclasses import dataclass
 from typing import Any
 
 from calc import EDITION, units
-from calc.clients import job_read
-from calc.clients.job_declare import NUMERIC, Field, Section
-from calc.clients.job_fields import FORMAT, SECTIONS, VERSION, form, section
-from calc.clients.job_schema import schema
+from calc.clients.job import reading, values
+from calc.clients.job.declare import NUMERIC, Field, Section
+from calc.clients.job.fields import FORMAT, SECTIONS, VERSION, form, section
+from calc.clients.job.json_schema import schema
 from calc.errors import InputError
 
 __all__ = ["Job", "form", "new", "read", "schema", "set_value", "summary", "write"]
@@ -46,7 +46,7 @@ def read(text: str | bytes) -> Job:
     InputError
         with one clear sentence, for anything that is no job file of this or an older version
     """
-    return Job(job_read.parse(text))
+    return Job(reading.parse(text))
 
 
 def write(job: Job) -> str:
@@ -65,7 +65,7 @@ def new(id: str, now: str, title: str = "") -> Job:
     """
     made = {"format": FORMAT, "version": VERSION, "id": id, "created": now, "changed": now}
     made |= {"edition": EDITION} | ({"title": title} if title else {})
-    return Job(job_read.checked(made))
+    return Job(reading.checked(made))
 
 
 def set_value(job: Job, path: str, value: object, now: str) -> Job:
@@ -89,9 +89,9 @@ def set_value(job: Job, path: str, value: object, now: str) -> Job:
     elif value is None or (isinstance(value, str) and not value.strip()):
         group.pop(field.name, None)
     else:
-        group[field.name] = job_read.check(field, _typed(field, value, path), path)
+        group[field.name] = values.check(field, _typed(field, value, path), path)
     data |= {"changed": now, "edition": EDITION}
-    return Job(job_read.checked(data))
+    return Job(reading.checked(data))
 
 
 def _target(data: dict[str, Any], path: str) -> tuple[dict[str, Any], Field | None]:
@@ -111,7 +111,7 @@ def _entry(head: Section, data: dict[str, Any], parts: list[str], path: str) -> 
     entries = data.get(head.name, [])
     if len(parts) != 3 or not parts[1].isdecimal() or not 1 <= int(parts[1]) <= len(entries):
         said = f"“{path}” is no entry of {head.label}"
-        raise job_read.refuse(path, None, said, f"1 to {len(entries)} with the name of a field")
+        raise values.refuse(path, None, said, f"1 to {len(entries)} with the name of a field")
     entry: dict[str, Any] = entries[int(parts[1]) - 1]
     return entry
 
@@ -120,7 +120,7 @@ def _field(head: Section, name: str) -> Field:
     found = head.field(name)
     if found is None:
         at = f"{head.name}.{name}".strip(".")
-        raise job_read.refuse(at, None, f"“{at}” is no field of a job", "what the schema lists")
+        raise values.refuse(at, None, f"“{at}” is no field of a job", "what the schema lists")
     return found
 
 

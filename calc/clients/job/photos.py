@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Any
 
-from calc.clients.job import Job, label
+from calc.clients.job.record import Job, label
 
 LONG_SIDE = 1600
 """Pixels of the longer side that are kept: at two to a row on A4 (8 cm each) about 500 to the inch,

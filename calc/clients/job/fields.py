@@ -5,66 +5,19 @@ from __future__ import annotations
 from typing import Any
 
 from calc import tables
-from calc.clients import visit_fields
-from calc.clients.job_declare import Field, Section
+from calc.clients.job.declare import Field, Section
+from calc.clients.job.options import OUTCOMES, PLACES, STEPS, YES_NO, options, species
+from calc.clients.visit import fields as visit_fields
 
 FORMAT = "field-handbook-job"
 """What the file calls itself."""
 
 VERSION = 1
-"""Version of the file's form; :mod:`calc.clients.job_migrate` lifts older ones."""
+"""Version of the file's form; :mod:`calc.clients.job.migrate` lifts older ones."""
 
 ID = r"^[a-z0-9][a-z0-9-]{2,63}$"
 NAME = r"^(?!(constructor|prototype)$)[a-z][a-z0-9_]{0,39}$"
 """A name of a calculator, an input or a result."""
-
-
-def _choice(text: str) -> tuple[tuple[str, str], ...]:
-    """Return options from ``value: label`` lines."""
-    pairs = (line.split(":", 1) for line in text.strip().splitlines())
-    return tuple((value.strip(), label.strip()) for value, label in pairs)
-
-
-_YES_NO = _choice("unknown: Not asked yet\nno: No\nyes: Yes")
-
-PLACES = _choice("""
-    unknown: Not known yet
-    hollow_tree: Hollow tree
-    branch: On a branch or in a bush
-    roof: Roof, loft or eaves
-    wall: Wall
-    ground: In the ground
-    shed: Shed, garage or play house
-    chimney: Chimney
-    box: Bird box or shutter box
-    other: Somewhere else
-""")
-STEPS = _choice("""
-    travel: Travel, both ways
-    talk: Talk and briefing
-    set_up: Set-up
-    capture: Catching at the entrance
-    open_cavity: Opening the cavity
-    comb_out: Taking the comb out
-    wait: Waiting for returners
-    close_up: Closing and cleaning
-    other: Something else
-""")
-OUTCOMES = _choice("""
-    open: Still open
-    left: Left in place, explained
-    later: Came back after the season
-    relocated: Relocated alive
-    removed: Removed
-    sent_on: Sent to another trade or an authority
-    cancelled: Called off
-""")
-
-
-def species() -> tuple[tuple[str, str], ...]:
-    """Return the animals a job can name."""
-    rows = ((row["key"], row["name"]) for row in tables.rows("job_species"))
-    return (("unknown", "Not known yet"), *rows)
 
 
 _TOP = (
@@ -86,7 +39,7 @@ _TOP = (
     Field(name="typed", label="As typed", kind="typed", most=60, longest=2000,
           meaning="Raw text of each form, so that nothing typed is lost."),
     Field(name="typed_units", label="Units typed in", kind="choice",
-          options=_choice("si: Metric\ncustomary: Customary"),
+          options=options("si: Metric\ncustomary: Customary"),
           meaning="Units that the raw texts were typed in."),
     Field(name="answers", label="Call sheet", kind="values", most=100,
           meaning="Answers of the call sheet, by its input names."),
@@ -101,13 +54,13 @@ _CLIENT = (
     Field(name="address", label="Address", kind="text", longest=400, lines=True,
           meaning="Where the nest is, with gate and floor.", share="client"),
     Field(name="role", label="Stands to the place as", kind="choice",
-          options=_choice("unknown: Not asked yet\nowner: Owner\ntenant: Tenant\n"
+          options=options("unknown: Not asked yet\nowner: Owner\ntenant: Tenant\n"
                           "manager: Manager or warden\nother: Someone else"),
           meaning="Who may say yes to opening a wall or a tree.", share="client"),
     Field(name="owner", label="Owner's name", kind="text", longest=120,
           meaning="If the owner is someone else.", share="client"),
     Field(name="consent", label="Owner's written consent", kind="choice",
-          options=_choice("unknown: Not asked yet\nno: Refused\nasked: Asked, no answer\n"
+          options=options("unknown: Not asked yet\nno: Refused\nasked: Asked, no answer\n"
                           "yes: There in writing"),
           meaning="Nothing is cut or opened before it is there.", share="client"),
 )  # fmt: skip
@@ -118,9 +71,9 @@ _PLACE = (
           low=-5, high=60, meaning="Below zero is under the ground.", share="open"),
     Field(name="access", label="Access", kind="text", longest=400, lines=True, share="client",
           meaning="Ladder, gate, dogs, where to park."),
-    Field(name="power_lines", label="Power line or cable near", kind="choice", options=_YES_NO,
+    Field(name="power_lines", label="Power line or cable near", kind="choice", options=YES_NO,
           meaning="Within reach of ladder, tool or falling wood.", share="client"),
-    Field(name="socket", label="Socket in reach", kind="choice", options=_YES_NO,
+    Field(name="socket", label="Socket in reach", kind="choice", options=YES_NO,
           meaning="For the vacuum.", share="client"),
     Field(name="country", label="Country", kind="text", longest=2, pattern=r"^[A-Z]{2}$",
           pattern_words=": two capitals, ISO 3166", meaning="For the open record.", share="open"),
@@ -135,16 +88,16 @@ _ANIMAL = (
     Field(name="species", label="Animal", kind="choice", options=species(), share="open",
           meaning="As far as it is known."),
     Field(name="certainty", label="Known from", kind="choice", share="open",
-          options=_choice("unknown: Not known\ntold: The caller's words\nphoto: A photo\n"
+          options=options("unknown: Not known\ntold: The caller's words\nphoto: A photo\n"
                           "seen: Seen on site\nspecimen: A specimen under the lens"),
           meaning="How sure the name is."),
     Field(name="status", label="Standing here", kind="choice", share="open",
-          options=_choice("unknown: Not looked up\nnative: Native, not protected\n"
+          options=options("unknown: Not looked up\nnative: Native, not protected\n"
                           "protected: Protected\nnotifiable: To be reported\n"
                           "introduced: Introduced"),
           meaning="In the law of the place; ask the authority."),
     Field(name="treated", label="Sprayed, dusted or baited", kind="choice", share="client",
-          options=_choice("unknown: Not asked yet\nno: No\nyes: Yes\n"
+          options=options("unknown: Not asked yet\nno: No\nyes: Yes\n"
                           "nobody_knows: Asked, nobody knows"),
           meaning="By anyone, this season. What nobody knows counts as yes for food."),
     Field(name="treatment", label="With what", kind="text", longest=400,
@@ -152,10 +105,10 @@ _ANIMAL = (
 )  # fmt: skip
 _HEALTH = (
     Field(name="allergy_on_site", label="Strong reaction to a sting, anyone on site",
-          kind="choice", options=_YES_NO, meaning="Yes, no or not asked; no names, no diagnosis.",
+          kind="choice", options=YES_NO, meaning="Yes, no or not asked; no names, no diagnosis.",
           health=True),
     Field(name="autoinjector", label="Adrenaline there and in date", kind="choice",
-          options=_choice("unknown: Not asked yet\nno: No\nexpired: There, past its date\n"
+          options=options("unknown: Not asked yet\nno: No\nexpired: There, past its date\n"
                           "yes: Yes"),
           meaning="As prescribed to that person.", health=True),
     Field(name="agreed", label="Agreed to this note on", kind="date",
@@ -185,7 +138,7 @@ _RESULT = (
     Field(name="cells", label="Cells in the comb", kind="count", low=0, high=500000, share="open",
           meaning="Counted or estimated."),
     Field(name="fate", label="What became of them", kind="choice", share="client",
-          options=_choice("unknown: Not noted\nreleased: Released\nmoved: Moved alive\n"
+          options=options("unknown: Not noted\nreleased: Released\nmoved: Moved alive\n"
                           "frozen: Frozen\nfed: Brood fed to poultry\nhanded_over: Handed over"),
           meaning="As agreed with the client."),
     Field(name="client_words", label="Note for the client", kind="text", longest=2000, lines=True,
@@ -216,13 +169,13 @@ _STEP = (
 )  # fmt: skip
 _STING = (
     Field(name="who", label="Who", kind="choice", required=True,
-          options=_choice("worker: Worker\nhelper: Helper\nclient: Client\n"
+          options=options("worker: Worker\nhelper: Helper\nclient: Client\n"
                           "neighbour: Neighbour or passer-by"),
           meaning="In what part, without a name."),
     Field(name="count", label="Stings", kind="count", low=0, high=5000, meaning="How many."),
     Field(name="at", label="When", kind="moment", meaning="Time of the first."),
     Field(name="reaction", label="Reaction", kind="choice", health=True,
-          options=_choice("unknown: Not noted\nnone: None beyond pain\n"
+          options=options("unknown: Not noted\nnone: None beyond pain\n"
                           "large_local: Large swelling\nsystemic: Beyond the spot"),
           meaning="As seen; a doctor judges it."),
 )  # fmt: skip
@@ -234,13 +187,13 @@ _PHOTO = (
     Field(name="bytes", label="Size", kind="count", unit="", low=0, high=1000000000,
           meaning="Size of the file in bytes."),
     Field(name="kind", label="What it shows", kind="choice", share="client",
-          options=_choice("unknown: Not said yet\nnest: Nest before the work\n"
+          options=options("unknown: Not said yet\nnest: Nest before the work\n"
                           "entrance: Entrance\nopened: Opened\ncomb: Comb\nclosed: Closed up\n"
                           "damage: Damage\nanimal: Animal\n"
                           "people: People, house number or car plate"),
           meaning="What the picture is about."),
     Field(name="use_in_report", label="In the report", kind="choice",
-          options=_choice("no: No\nyes: Yes"),
+          options=options("no: No\nyes: Yes"),
           meaning="As ticked; without a tick, before and after go in."),
     Field(name="added", label="Added", kind="moment",
           meaning="When it was put into the job; the camera's own date is not kept."),

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from calc import tables
-from calc.clients.job_declare import Field
+from calc.clients.job.declare import Field
 
 HOME = "progress"
 """Section of the job record."""

@@ -9,9 +9,10 @@ from datetime import date
 from typing import Any
 
 from calc import tables
-from calc.clients import aftercare, job_photos, letters
+from calc.clients import aftercare, letters
 from calc.clients.client_letter.cautions import cautions
-from calc.clients.job import Job, stings
+from calc.clients.job import photos
+from calc.clients.job.record import Job, stings
 from calc.declare import Caution
 
 PLANNED = ("quote", "preparation", "neighbours", "tonight")
@@ -95,7 +96,7 @@ def facts(
         "treated": _TREATED.get(job.get("animal.treated", "unknown"), "unknown"),
         "fate": None if made["fate"] == "unknown" else made["fate"],
         "measure": "feet" if customary else "metres",
-        "captions": "\n".join(each["caption"] for each in job_photos.report_photos(job)),
+        "captions": "\n".join(each["caption"] for each in photos.report_photos(job)),
         # No entry may mean that none was noted: only what was written down is told.
         "stings": stings(job) if job.get("stings") else None,
     }

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from typing import Any
 
-from calc.clients.job_declare import Field, Section
-from calc.clients.job_fields import FORMAT, NAME, SECTIONS, VERSION
+from calc.clients.job.declare import Field, Section
+from calc.clients.job.fields import FORMAT, NAME, SECTIONS, VERSION
 
 DATE = r"^[0-9]{4}-[0-9]{2}-[0-9]{2}$"
 MOMENT = (

@@ -5,10 +5,10 @@ from __future__ import annotations
 from typing import Any
 
 from calc import EDITION
-from calc.clients import job_read
-from calc.clients.job import Job
-from calc.clients.job_declare import Section
-from calc.clients.job_fields import SECTIONS
+from calc.clients.job import reading
+from calc.clients.job.declare import Section
+from calc.clients.job.fields import SECTIONS
+from calc.clients.job.record import Job
 
 HEALTH_INPUTS: dict[str, tuple[str, ...]] = {
     "acclimatisation_plan": ("state",),
@@ -37,7 +37,7 @@ def wipe_health(job: Job, now: str) -> Job:
     """
     data = without_health(job).as_dict()
     data |= {"changed": now, "edition": EDITION}
-    return Job(job_read.checked(data))
+    return Job(reading.checked(data))
 
 
 def without_health(job: Job) -> Job:
@@ -51,7 +51,7 @@ def without_health(job: Job) -> Job:
     data["calculations"] = [_calculation(each) for each in data.get("calculations", [])]
     if not data["calculations"]:
         del data["calculations"]
-    return Job(job_read.checked(data))
+    return Job(reading.checked(data))
 
 
 def for_link(job: Job) -> dict[str, Any]:

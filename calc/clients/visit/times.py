@@ -9,7 +9,7 @@ from typing import Any
 from calc import tables
 from calc.clients import job as record
 from calc.clients.job import Job
-from calc.clients.visit_fields import HOME
+from calc.clients.visit.fields import HOME
 
 LONGEST = timedelta(hours=24)
 """Longest step that is believed: a longer one, or one that ends before it begins, comes from a
