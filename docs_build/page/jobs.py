@@ -48,8 +48,8 @@ def warm() -> None:
     held = job.set_value(held, "place.height", "12 ft", now)
     held = job.set_value(held, "animal.species", "crabro", now)
     held = job.set_value(held, "visit.date", "2026-09-15", now)
-    first = next(iter(CALCULATORS))
-    texts = {"do": "keep", "job": held.as_dict(), "name": first, "texts": {}, "now": now}
+    texts = {"do": "keep", "job": held.as_dict(), "name": "first_call", "now": now}
+    texts |= {"texts": {"hurt": "no"}}
     kept = call(texts | {"customary": False})
     for question in ("rerun", "wipe", "save", "show"):
         call({"do": question, "job": kept["job"], "now": now, "health": True})
@@ -172,7 +172,8 @@ def _read(asked: Mapping[str, Any]) -> dict[str, Any]:
 
 def _keep(asked: Mapping[str, Any]) -> dict[str, Any]:
     given = {name: answer._without_blanks(text) for name, text in asked["texts"].items()}
-    kept = shared.record(_held(asked), asked["name"], given, asked["now"], asked["customary"])
+    customary, origins = asked["customary"], asked.get("origins")
+    kept = shared.record(_held(asked), asked["name"], given, asked["now"], customary, origins)
     return _told(kept)
 
 

@@ -12,7 +12,7 @@ from calc.clients.visit import fields as visit_fields
 FORMAT = "field-handbook-job"
 """What the file calls itself."""
 
-VERSION = 1
+VERSION = 2
 """Version of the file's form; :mod:`calc.clients.job.migrate` lifts older ones."""
 
 ID = r"^[a-z0-9][a-z0-9-]{2,63}$"
@@ -207,6 +207,8 @@ _CALCULATION = (
     Field(name="time", label="Computed", kind="moment", required=True, meaning="When."),
     Field(name="inputs", label="Inputs", kind="values", most=100, required=True,
           meaning="What went in, in the declared units."),
+    Field(name="origins", label="Origins", kind="values", most=100,
+          meaning="Where each input came from: given, job, equipment or usual."),
     Field(name="results", label="Results", kind="values", most=100,
           meaning="What came out, tables left out."),
     Field(name="stops", label="Stops", kind="texts", most=30, longest=600,

@@ -109,5 +109,7 @@ def _calculation(entry: dict[str, Any]) -> dict[str, Any]:
     if not gone:
         return entry
     kept = {name: value for name, value in entry["inputs"].items() if name not in gone}
-    made = {name: value for name, value in entry.items() if name not in {"results", "stops"}}
+    made = {name: each for name, each in entry.items() if name not in {"results", "stops"}}
+    if "origins" in made:
+        made["origins"] = {name: one for name, one in made["origins"].items() if name not in gone}
     return made | {"inputs": kept, "wiped": sorted(gone)}

@@ -32,12 +32,29 @@ def _again(entry: dict[str, Any]) -> list[dict[str, str]]:
         said = "Not computed again: health facts it needs were wiped."
         return [_told(entry, calculator.title, "wiped", now=said)]
     try:
-        result = calculator.run(entry["inputs"])
+        result = calculator.run(*_still_asked(entry, calculator))
     except InputError as error:
         return [_told(entry, calculator.title, "refused", now=error.sentence)]
     found = _results(entry, calculator, dict(result.values))
     stops = [each.text for each in result.cautions if each.level == "stop"]
     return [*found, *_stops(entry, calculator, stops)]
+
+
+def _still_asked(
+    entry: dict[str, Any], calculator: Calculator
+) -> tuple[dict[str, Any], bool, dict[str, str]]:
+    """Return the inputs that this edition has, as ``run`` takes them, without its usual values.
+
+    A usual value stood until replaced, so this edition's own stands now.
+    """
+    origins = entry.get("origins", {})
+    names = {each.name for each in calculator.inputs}
+    kept = {
+        name: value
+        for name, value in entry["inputs"].items()
+        if name in names and origins.get(name) != "usual"
+    }
+    return kept, False, origins
 
 
 def _results(

@@ -40,19 +40,26 @@ def prefill(job: Job, name: str) -> dict[str, Any]:
 
 
 def record(
-    job: Job, name: str, given: Mapping[str, object], now: str, customary: bool = False
+    job: Job,
+    name: str,
+    given: Mapping[str, object],
+    now: str,
+    customary: bool = False,
+    origins: Mapping[str, str] | None = None,
 ) -> Job:
     """Compute and return the job with the calculation written into it.
 
     What was typed in (``given``) and what is fed by a result goes to the shared values, so that
-    the next form has it. A calculation of the same calculator and edition is replaced.
+    the next form has it. A calculation of the same calculator and edition is replaced. A value that
+    the job fills in has the origin ``job``; ``origins`` names other origins that the caller knows.
 
     Raises
     ------
     InputError
         for inputs that the calculator does not take; the job is as it was
     """
-    result = find(name).run(given, customary)
+    said = {**(origins or {}), **_from_job(job, name, given, customary)}
+    result = find(name).run(given, customary, said)
     data = job.as_dict()
     entry = calculation(result, now)
     kept = [
@@ -73,6 +80,14 @@ def record(
     return Job(reading.checked(data))
 
 
+def _from_job(job: Job, name: str, given: Mapping[str, object], customary: bool) -> dict[str, str]:
+    """Return the origin of the given values that are those of the record."""
+    calculator = find(name)
+    known = calculator.reading(prefill(job, name)).values
+    said = calculator.reading(given, customary).values
+    return {each: "job" for each, one in said.items() if one is not None and one == known[each]}
+
+
 def calculation(result: Result, now: str) -> dict[str, Any]:
     """Return one calculation as it is stored: tables left out, texts cut to what a file takes."""
     by_name = {each.name: each for each in result.calculator.inputs}
@@ -84,6 +99,9 @@ def calculation(result: Result, now: str) -> dict[str, Any]:
             name: _with_unit(_plain(value), getattr(by_name[name], "unit", ""))
             for name, value in result.inputs.items()
             if value is not None
+        },
+        "origins": {
+            name: result.origins[name] for name, value in result.inputs.items() if value is not None
         },
         "results": {
             out.name: _with_unit(_plain(result.values[out.name]), out.unit)

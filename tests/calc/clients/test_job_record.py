@@ -166,6 +166,37 @@ def test_a_calculation_of_the_same_edition_is_replaced() -> None:
     assert [each["time"] for each in made.get("calculations")] == [LATER]
 
 
+def test_a_kept_calculation_says_where_its_values_came_from() -> None:
+    given = job_shared.prefill(FULL, "follow_up") | {"comb": "taken", "hole": "vent"}
+    given |= {"indoors": "no"}
+    made = job_shared.record(FULL, "follow_up", given, NOW, origins={"indoors": "equipment"})
+    (entry,) = [each for each in made.get("calculations") if each["calculator"] == "follow_up"]
+    assert entry["origins"] == {
+        "date": "job", "animal": "job", "half": "job", "comb": "given", "hole": "given",
+        "indoors": "equipment",
+    }  # fmt: skip
+    assert set(entry["origins"]) == set(entry["inputs"])
+    # another date than the record's is the person's own
+    other = job_shared.record(FULL, "follow_up", given | {"date": "2026-09-16"}, NOW)
+    assert other.get("calculations")[-1]["origins"]["date"] == "given"
+
+
+def test_a_usual_value_of_another_edition_does_not_stand_for_ever() -> None:
+    given = CALCULATORS["when_to_come"].example()
+    del given["setup"]
+    made = job_shared.record(NEW, "when_to_come", given, NOW).as_dict()
+    entry = made["calculations"][-1]
+    assert entry["origins"]["setup"] == "usual"
+    entry["inputs"]["setup"] = {"value": 175, "unit": "min"}
+    assert job_rerun.rerun(job.Job(made)) == []
+
+
+def test_origins_do_not_tell_of_health() -> None:
+    made = job_shared.record(NEW, "first_call", {"hurt": "no", "reaction": "plan"}, NOW)
+    (entry,) = job_health.wipe_health(made, LATER).get("calculations")
+    assert not {"hurt", "reaction", "adrenaline"} & set(entry["origins"])
+
+
 def test_bad_input_leaves_the_job() -> None:
     before = job.write(FULL)
     with pytest.raises(InputError):
