@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from calc import rules
 from calc.clients.first_call.inputs import Inputs
 from calc.clients.first_call.rules import Rule, ends
 from calc.declare import Caution
@@ -33,8 +34,7 @@ def _lower(text: str) -> str:
 
 
 _FIRST = caution(
-    "Trouble with breathing, a swollen tongue, vomiting or collapse after a sting: the caller "
-    "hangs up and calls the emergency number.",
+    rules.text("caller_hurt", "emergency"),
     "It goes before every other question, also late in the call.",
     "wao_2020",
 )
