@@ -4,43 +4,24 @@ from __future__ import annotations
 
 from calc.declare import Out
 
+
+def _text(name: str, label: str, meaning: str, main: bool = False) -> Out:
+    return Out(name=name, label=label, meaning=meaning, kind="text", main=main)
+
+
 RESULTS: tuple[Out, ...] = (
-    Out(
-        name="decision",
-        label="Decision",
-        meaning="What the rules below lead to.",
-        kind="text",
-        main=True,
-    ),
-    Out(
-        name="why",
-        label="Why",
-        meaning="The rule that decided, with its reason.",
-        kind="text",
-        main=True,
-    ),
-    Out(
-        name="who",
-        label="Who acts",
-        meaning="The next to do something.",
-        kind="text",
-        main=True,
-    ),
-    Out(
-        name="say",
-        label="Words for the caller",
-        meaning="Read them out, or say it in your own words.",
-        kind="text",
-        main=True,
-    ),
+    _text("decision", "Decision", "What the rules below lead to.", main=True),
+    _text("why", "Why", "The rule that decided, with its reason.", main=True),
+    _text("who", "Who acts", "The next to do something.", main=True),
+    _text("say", "Words for the caller", "Read them out, or say it in your own words.", main=True),
     Out(
         name="rules",
         label="Rules that spoke",
         meaning="Those that decide or could have, the deciding one first.",
         kind="table",
         columns=(
-            Out(name="rule", label="When, and why", meaning="The rule.", kind="text"),
-            Out(name="leads_to", label="Leads to", meaning="Decision.", kind="text"),
+            _text("rule", "When, and why", "The rule."),
+            _text("leads_to", "Leads to", "Decision."),
         ),
     ),
     Out(
@@ -49,8 +30,8 @@ RESULTS: tuple[Out, ...] = (
         meaning="Rules that name something to see to; withheld where the job goes another way.",
         kind="table",
         columns=(
-            Out(name="what", label="See to", meaning="What is missing.", kind="text"),
-            Out(name="reason", label="Why", meaning="Reason.", kind="text"),
+            _text("what", "See to", "What is missing."),
+            _text("reason", "Why", "Reason."),
         ),
     ),
     Out(
@@ -58,6 +39,6 @@ RESULTS: tuple[Out, ...] = (
         label="Questions still open",
         meaning="Not asked, or not known yet.",
         kind="table",
-        columns=(Out(name="question", label="Ask", meaning="The question.", kind="text"),),
+        columns=(_text("question", "Ask", "The question."),),
     ),
 )

@@ -4,20 +4,15 @@ from __future__ import annotations
 
 from calc.declare import Out
 
+
+def _text(name: str, label: str, meaning: str, main: bool = False) -> Out:
+    return Out(name=name, label=label, meaning=meaning, kind="text", main=main)
+
+
 RESULTS: tuple[Out, ...] = (
-    Out(
-        name="verdict",
-        label="What to do",
-        meaning="By date and by what was seen.",
-        kind="text",
-        main=True,
-    ),
-    Out(
-        name="seal_from",
-        label="Close the hole",
-        meaning="Only after two looks without a wasp going in.",
-        kind="text",
-        main=True,
+    _text("verdict", "What to do", "By date and by what was seen.", main=True),
+    _text(
+        "seal_from", "Close the hole", "Only after two looks without a wasp going in.", main=True
     ),
     Out(
         name="looks",
@@ -25,8 +20,8 @@ RESULTS: tuple[Out, ...] = (
         meaning="With the reminders below.",
         kind="table",
         columns=(
-            Out(name="date", label="Day", meaning="Date.", kind="text"),
-            Out(name="what", label="What", meaning="To do.", kind="text"),
+            _text("date", "Day", "Date."),
+            _text("what", "What", "To do."),
         ),
     ),
     Out(
@@ -57,23 +52,16 @@ RESULTS: tuple[Out, ...] = (
         kind="interval",
         unit="day",
     ),
-    Out(
-        name="last_emergence",
-        label="Until about",
-        meaning="Last of the sealed brood, if any was left.",
-        kind="text",
+    _text("last_emergence", "Until about", "Last of the sealed brood, if any was left."),
+    _text("mesh_words", "This mesh", "Against this animal."),
+    _text(
+        "spring",
+        "Close cracks before",
+        "Earliest printed day on which queens of this animal are out.",
     ),
-    Out(name="mesh_words", label="This mesh", meaning="Against this animal.", kind="text"),
-    Out(
-        name="spring",
-        label="Close cracks before",
-        meaning="Earliest printed day on which queens of this animal are out.",
-        kind="text",
-    ),
-    Out(
-        name="calendar",
-        label="Reminders for your calendar",
-        meaning="An iCalendar text; save it as a file that ends in .ics and open it.",
-        kind="text",
+    _text(
+        "calendar",
+        "Reminders for your calendar",
+        "An iCalendar text; save it as a file that ends in .ics and open it.",
     ),
 )

@@ -4,6 +4,11 @@ from __future__ import annotations
 
 from calc.declare import Out
 
+
+def _text(name: str, label: str, meaning: str, main: bool = False) -> Out:
+    return Out(name=name, label=label, meaning=meaning, kind="text", main=main)
+
+
 _TEMPERATURE = Out(
     name="temperature",
     label="Air",
@@ -20,34 +25,16 @@ _MINUTES = Out(
 )
 
 RESULTS: tuple[Out, ...] = (
-    Out(
-        name="verdict",
-        label="When to come",
-        meaning="The time that fits method, light and heat; never a promise.",
-        kind="text",
+    _text(
+        "verdict",
+        "When to come",
+        "The time that fits method, light and heat; never a promise.",
         main=True,
     ),
-    Out(
-        name="arrive",
-        label="Arrive at",
-        meaning="Earliest of the window.",
-        kind="text",
-        main=True,
-    ),
-    Out(
-        name="finish",
-        label="Done by",
-        meaning="With the rests that the heat limit asks for.",
-        kind="text",
-        main=True,
-    ),
-    Out(
-        name="begin",
-        label="First catch at",
-        meaning="After setting up.",
-        kind="text",
-    ),
-    Out(name="latest", label="Arrive no later than", meaning="End of the window.", kind="text"),
+    _text("arrive", "Arrive at", "Earliest of the window.", main=True),
+    _text("finish", "Done by", "With the rests that the heat limit asks for.", main=True),
+    _text("begin", "First catch at", "After setting up."),
+    _text("latest", "Arrive no later than", "End of the window."),
     Out(
         name="least_minutes",
         label="Work in an hour, at most",
@@ -55,39 +42,29 @@ RESULTS: tuple[Out, ...] = (
         kind="count",
         unit="min",
     ),
-    Out(name="dawn", label="Civil dawn", meaning="Sun 6° below the horizon.", kind="text"),
-    Out(name="sunrise", label="Sunrise", meaning="Level horizon.", kind="text"),
-    Out(name="noon", label="True noon", meaning="Sun highest.", kind="text"),
-    Out(name="sunset", label="Sunset", meaning="Level horizon.", kind="text"),
-    Out(name="dusk", label="Civil dusk", meaning="Sun 6° below the horizon.", kind="text"),
+    _text("dawn", "Civil dawn", "Sun 6° below the horizon."),
+    _text("sunrise", "Sunrise", "Level horizon."),
+    _text("noon", "True noon", "Sun highest."),
+    _text("sunset", "Sunset", "Level horizon."),
+    _text("dusk", "Civil dusk", "Sun 6° below the horizon."),
     Out(
         name="twilight",
         label="Evening twilight lasts",
         meaning="From sunset to civil dusk.",
         unit="min",
     ),
-    Out(
-        name="last_home",
-        label="Last foragers home about",
-        meaning="By the table; some stay out overnight.",
-        kind="text",
-    ),
-    Out(
-        name="first_out",
-        label="First foragers out about",
-        meaning="By the table, if it is warm enough.",
-        kind="text",
-    ),
+    _text("last_home", "Last foragers home about", "By the table; some stay out overnight."),
+    _text("first_out", "First foragers out about", "By the table, if it is warm enough."),
     Out(
         name="windows",
         label="All times that fit",
         meaning="Each run of arrivals.",
         kind="table",
         columns=(
-            Out(name="from", label="Arrive from", meaning="Earliest.", kind="text"),
-            Out(name="to", label="to", meaning="Latest.", kind="text"),
-            Out(name="done", label="Done by", meaning="For the earliest.", kind="text"),
-            Out(name="why", label="They are", meaning="At the first catch.", kind="text"),
+            _text("from", "Arrive from", "Earliest."),
+            _text("to", "to", "Latest."),
+            _text("done", "Done by", "For the earliest."),
+            _text("why", "They are", "At the first catch."),
             _TEMPERATURE,
             _MINUTES,
         ),
@@ -98,10 +75,10 @@ RESULTS: tuple[Out, ...] = (
         meaning="Block by block.",
         kind="table",
         columns=(
-            Out(name="from", label="From", meaning="Start of the block.", kind="text"),
+            _text("from", "From", "Start of the block."),
             _TEMPERATURE,
-            Out(name="light", label="Light", meaning="At its middle.", kind="text"),
-            Out(name="where", label="They are", meaning="At its middle.", kind="text"),
+            _text("light", "Light", "At its middle."),
+            _text("where", "They are", "At its middle."),
             _MINUTES,
         ),
     ),
