@@ -35,37 +35,50 @@ from calc.safety.lifting import weight_and_lifting
 from calc.safety.noise_dose import noise_dose
 from calc.safety.sting_plan import sting_plan
 
-_ALL: tuple[Calculator, ...] = (
-    first_call,
-    when_to_come,
-    briefing,
-    heat_in_suit,
-    acclimatisation_plan,
-    fogging,
-    sting_plan,
-    keep_away,
-    noise_dose,
-    ladder_and_lines,
-    hollow_tree,
-    weight_and_lifting,
-    which_animal,
-    colony_and_season,
-    flow_and_reach,
-    catch_chamber,
-    weigh_the_catch,
-    how_many_left,
-    waiting_for_stragglers,
-    opening_the_cavity,
-    comb_count,
-    still_to_emerge,
-    holding_and_driving,
-    passing_life_on,
-    time_and_price,
-    client_letter,
-    follow_up,
+MOMENTS: Mapping[str, tuple[Calculator, ...]] = MappingProxyType(
+    {
+        "Before you go": (
+            first_call,
+            which_animal,
+            when_to_come,
+            colony_and_season,
+            time_and_price,
+            flow_and_reach,
+            catch_chamber,
+            acclimatisation_plan,
+        ),
+        "On site, before the first touch": (
+            briefing,
+            sting_plan,
+            keep_away,
+            heat_in_suit,
+            fogging,
+            noise_dose,
+            ladder_and_lines,
+            hollow_tree,
+            weight_and_lifting,
+        ),
+        "At the nest": (
+            weigh_the_catch,
+            how_many_left,
+            waiting_for_stragglers,
+            opening_the_cavity,
+            comb_count,
+            still_to_emerge,
+        ),
+        "Afterwards": (
+            holding_and_driving,
+            passing_life_on,
+            client_letter,
+            follow_up,
+        ),
+    }
 )
+"""Calculators by the moment that they serve, in the order of the work."""
 
-CALCULATORS: Mapping[str, Calculator] = MappingProxyType({each.name: each for each in _ALL})
+CALCULATORS: Mapping[str, Calculator] = MappingProxyType(
+    {each.name: each for group in MOMENTS.values() for each in group}
+)
 """Calculators by name, in the order of the work."""
 
 

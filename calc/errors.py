@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from typing import Any
+from typing import Any, TypeVar
+
+T = TypeVar("T")
 
 
 class InputError(ValueError):
@@ -49,6 +51,18 @@ class InputError(ValueError):
             "sentence": self.sentence,
             "others": [other.as_dict() for other in self.others],
         }
+
+
+def required(field: str, value: T | None) -> T:
+    """Return a value that the declaration promises, or refuse: nothing stands in for it.
+
+    Where a missing number taken as 0 would make the answer look better than it is.
+    """
+    if value is None:
+        raise InputError(
+            field, None, "a value", f"{field}: a value is missing; allowed is a value."
+        )
+    return value
 
 
 def shown(value: object, longest: int = 60) -> str:

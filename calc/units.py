@@ -56,6 +56,10 @@ class UnitTextError(ValueError):
     """A unit text this handbook does not know."""
 
 
+class UnclearCommaError(ValueError):
+    """A comma that could be a decimal mark or a mark of thousands."""
+
+
 def label(unit: str) -> str:
     """Return a unit as a reader sees it, such as ``°C`` for ``degC``."""
     return LABELS.get(unit, unit)
@@ -104,7 +108,7 @@ def split_number(text: str) -> tuple[float, str]:
     if rest[:1] in {".", ",", "'"} or rest[:1].isdigit():
         raise ValueError("not one number")
     if re.fullmatch(r"[+-]?[1-9]\d{0,2},\d{3}", number):
-        raise ValueError("unclear comma")
+        raise UnclearCommaError("unclear comma")
     return float(number.replace(",", ".")), rest
 
 
@@ -148,11 +152,11 @@ def plain(value: object, unit: str, field: str, name: str, assume: str | None = 
             raise refuse("is too long for a number")
         try:
             given, rest = split_number(given)
-        except ValueError as error:
-            if str(error) == "unclear comma":
-                raise refuse(
-                    "can be read in two ways; write it without the comma or with a point"
-                ) from None
+        except UnclearCommaError:
+            raise refuse(
+                "can be read in two ways; write it without the comma or with a point"
+            ) from None
+        except ValueError:
             raise refuse("is not a number") from None
         unit_text = rest or unit_text
     if isinstance(given, registry.Quantity):

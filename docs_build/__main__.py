@@ -24,6 +24,8 @@ COMMANDS = {
     "editions": "build all tagged editions side by side and serve them",
     "cut": "give the book the name of a new edition",
     "bench": "measure start, speed and sizes, and print them beside their aims",
+    "new": "write the room, page, checks and entries of a new calculator",
+    "notebook": "run a worked example and save it with its outputs",
     "clean": "remove everything that was built",
 }
 
@@ -39,9 +41,17 @@ def parser() -> argparse.ArgumentParser:
             command.add_argument(
                 "--no-serve", action="store_true", help="build and print the address, then end"
             )
+        if name == "new":
+            command.add_argument("what", choices=("calculator",))
+            command.add_argument("name", help="such as wind_scale")
+            command.add_argument("--part", required=True, help="biology, safety, method or clients")
+            command.add_argument("--title", default="", help="default: from the name")
+        if name == "notebook":
+            command.add_argument("name", metavar="CASE", help="such as mill_willow")
         if name == "cut":
             command.add_argument("name", help="such as 2026.2")
         if name == "test":
+            command.add_argument("--calculator", metavar="NAME", help="all that is about one")
             command.add_argument("pytest", nargs="*", help="arguments passed on to pytest")
         if name == "pdf":
             command.add_argument("--paper", choices=names.PAPERS, default=names.PAPERS[0])
@@ -84,7 +94,7 @@ def main(arguments: Sequence[str]) -> int:
         if options.command == "clean":
             return bootstrap.clean()
         if not bootstrap.inside():
-            bootstrap.ensure(test=options.command in {"test", "bench"})
+            bootstrap.ensure(test=options.command in {"test", "bench", "notebook"})
             return subprocess.call(
                 [bootstrap.python(), "-m", "docs_build", *arguments], cwd=bootstrap.ROOT
             )

@@ -11,7 +11,7 @@ from collections.abc import Callable
 from datetime import date
 from pathlib import Path
 
-from docs_build import build, editions, review, server
+from docs_build import build, editions, review, server, strength
 from docs_build.bootstrap import OUT, ROOT, Trouble, say
 
 MOST_AT_A_TIME = 4
@@ -36,15 +36,26 @@ def run(options: argparse.Namespace, rest: list[str]) -> int:
         case "html":
             build.site()
             say(f"Built {build.HTML.relative_to(ROOT)}/index.html")
-            say(review.told(build.HANDBOOK, date.today()))
+            say(_told())
         case "pdf":
             pdf = build.pdf(options.copy, options.part, options.paper)
             say(f"Built {pdf.relative_to(ROOT)}")
+        case "new":
+            from docs_build import new
+
+            for line in new.calculator(options.name, options.part, options.title):
+                say(f"- {line}")
+        case "notebook":
+            from docs_build import notebooks
+
+            say(f"Ran and saved {notebooks.run(options.name).relative_to(ROOT)}")
         case "exercises":
             from docs_build import exercises
 
             print(exercises.markdown(options.seed), end="")
         case "test":
+            if options.calculator:
+                return test_calculator(options.calculator)
             return test([*options.pytest, *rest])
         case "bench":
             from docs_build import bench
@@ -54,11 +65,16 @@ def run(options: argparse.Namespace, rest: list[str]) -> int:
     return 0
 
 
+def _told() -> str:
+    """Return what every build says of its sources and its reviews."""
+    return f"{strength.told()}\n{review.told(build.HANDBOOK, date.today())}"
+
+
 def serve(port: int, no_serve: bool, make: Callable[[], Path]) -> int:
     """Build what is out of date, then serve it and show a QR code for the phone."""
     with server.listen(port) as httpd:
         html = make()
-        say(review.told(build.HANDBOOK, date.today()))
+        say(_told())
         server.announce(httpd.server_port)
         if no_serve:
             return 0
@@ -88,7 +104,40 @@ def test(arguments: list[str]) -> int:
         # Warnings of the notebook tools themselves are not ours to turn into errors.
         nbval = ["-p", "no:cacheprovider", "-W", "ignore", "--nbval", "--nbval-current-env"]
         status = status or subprocess.call([*command, *nbval, *notebooks], cwd=ROOT)
-    say(review.told(build.HANDBOOK, date.today()))
+    say(_told())
+    return status
+
+
+def test_calculator(name: str) -> int:
+    """Run all that is about one calculator and needs no built page, in under a minute."""
+    import pytest
+
+    from calc.catalogue import find
+    from calc.errors import InputError
+
+    try:
+        found = find(name)
+    except InputError as error:
+        raise Trouble(error.sentence) from error
+    room = f"calc/{found.part}/{name}"
+    tests = [f"tests/calc/{found.part}", "tests/calc/test_origins.py", "tests/test_fuzz.py"]
+    own = ROOT / "tests" / "calc" / found.part / f"test_{name}.py"
+    commands = [
+        ["pytest", "-q", "-k", name, *tests, "tests/test_published.py", "tests/test_listed.py"],
+        ["pytest", "-q", "tests/test_sources.py", "tests/test_house.py"],
+        ["pytest", "-q", "tests/docs_build/test_text.py"],
+        ["ruff", "check", "calc", "tests"],
+        ["ruff", "format", "--check", "calc", "tests"],
+        ["mypy"],
+    ]
+    if own.exists():
+        commands.insert(0, ["pytest", "-q", str(own.relative_to(ROOT))])
+    say(f"Testing {found.title} ({room}) …")
+    status = 0
+    for command in commands:
+        ended = subprocess.call([sys.executable, "-m", *command], cwd=ROOT)
+        if ended not in {pytest.ExitCode.OK, pytest.ExitCode.NO_TESTS_COLLECTED}:
+            status = status or ended
     return status
 
 

@@ -120,7 +120,7 @@ TEMPLATES: tuple[Template, ...] = (
         name="nozzle",
         calculator="flow_and_reach",
         page="Flow and reach of the nozzle",
-        story="You measured your vacuum and hold a round mouth at the entrance.",
+        story="You measured your vacuum and hold a round nozzle at the entrance.",
         draws={
             "nozzle": always("round"),
             "nozzle_bore": between(32, 60, 2),
@@ -131,8 +131,8 @@ TEMPLATES: tuple[Template, ...] = (
             "distance": between(2, 6),
         },
         asked=("flow", "mouth_speed", "reach", "speed_there"),
-        judge="Where do you hold the mouth, and what would you change first?",
-        point="Holds the mouth nearer than the reach. Names the hose bore, its length or the "
+        judge="Where do you hold the nozzle, and what would you change first?",
+        point="Holds the nozzle nearer than the reach. Names the hose bore, its length or the "
         "leak before a bigger machine.",
     ),
     Template(

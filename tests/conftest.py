@@ -7,8 +7,10 @@ from pathlib import Path
 
 import pytest
 
-from docs_build import build
+from docs_build import build, strength
 from docs_build.bootstrap import ROOT
+
+OUTSIDE = "outside check"
 
 # Kernels that nbval or a page starts must find the computing, too.
 os.environ["PYTHONPATH"] = str(ROOT)
@@ -36,18 +38,43 @@ def trainer_pdf(site: Path) -> Path:
 
 
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
-    """Begin with the file that takes longest: at the end all others would wait for it."""
+    """Begin with the file that takes longest, and note what each outside check rests on.
+
+    At the end of a run all others would wait for that file.
+    """
     items.sort(key=lambda item: item.path.name != "test_every_page.py")
+    for item in items:
+        if kind := rests_on(item):
+            item.user_properties.append((OUTSIDE, kind))
+
+
+def rests_on(item: pytest.Item) -> str:
+    """Return what a check from outside rests on; nothing for any other test."""
+    if item.get_closest_marker("library"):
+        return "library"
+    mark = item.get_closest_marker("published")
+    return strength.of_check(mark.args[0]) if mark and mark.args else ""
 
 
 def pytest_terminal_summary(terminalreporter: pytest.TerminalReporter) -> None:
-    """Print how many outside checks ran, on a line of their own."""
-    counted = {
-        outcome: sum("published" in report.keywords for report in reports if report.when == "call")
+    """Print how many outside checks ran, by what they rest on, on a line of their own."""
+    passed, failed = (
+        [
+            kind
+            for report in terminalreporter.stats.get(outcome, [])
+            if report.when == "call"
+            for name, kind in report.user_properties
+            if name == OUTSIDE
+        ]
         for outcome in ("passed", "failed")
-        if (reports := terminalreporter.stats.get(outcome, [])) is not None
-    }
+    )
+    memory = passed.count("memory")
+    told = ", ".join(
+        f"{passed.count(kind)} {words}"
+        for kind, words in strength.RESTS_ON.items()
+        if kind != "memory"
+    )
     terminalreporter.write_line(
-        f"outside checks (values and libraries from outside the project): "
-        f"{counted.get('passed', 0)} passed, {counted.get('failed', 0)} failed"
+        f"outside checks: {told}, {len(passed) - memory} in all; {len(failed)} failed "
+        f"(not counted: {memory} {strength.RESTS_ON['memory']})"
     )

@@ -1,4 +1,4 @@
-"""How big the colony is and where in its year: the calculator."""
+"""Colony size and stage: the calculator."""
 
 from __future__ import annotations
 
@@ -148,12 +148,13 @@ def _traffic_cautions(
     elif species == "polistes":
         yield say.no_rule_stop(WORKER_RESULTS)
     else:
+        yield from say.about_wintering(flow, when)
         yield from say.about_traffic(species, flow, counts, minutes, when)
 
 
 colony_and_season = Calculator(
     name="colony_and_season",
-    title="How big it is, and where in its year",
+    title="Colony size and stage",
     part="biology",
     purpose="From traffic at the entrance and the date: how many workers, which stage, how long "
     "it still lasts, and what that means for leaving, waiting or taking.",
@@ -168,6 +169,7 @@ colony_and_season = Calculator(
         "season_steps",
         "young_colony_size",
         "advice_of_season",
+        "wintered_ours",
     ),
     formula=(
         (

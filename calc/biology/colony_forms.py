@@ -74,7 +74,7 @@ INPUTS: tuple[Input, ...] = (
     ),
     Choice(
         name="hemisphere",
-        label="Half of the world",
+        label="Hemisphere",
         meaning="In the south all dates move by half a year.",
         options=(
             Option(value="north", label="Northern"),

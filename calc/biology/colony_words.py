@@ -4,15 +4,22 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from calc import rules
 from calc.biology.colony_traffic import Rate
 from calc.biology.season_calendar import SEXUALS, STAGES, Year
 from calc.declare import Caution
 
 INVADERS = ("velutina", "mandarinia")
-"""Hornets that are reported and never released [invader_law_pages]."""
+"""Hornets that are reported and never released [eu_1143_2014, eu_list_2025]."""
 
 SPRING_ENDS = 12
 """Last half-month of the northern year that counts as spring: late June [malham_1991]."""
+
+BUSY_AS_IN_AUGUST = 20.0
+"""Wasps a minute one way that no nest of this year reaches in spring [wintered_ours]."""
+
+OF_ONE_YEAR = ("adults_expected", "days_to_end", "if_left", "if_wait", "if_taken")
+"""Results that hold for a nest of this year alone."""
 
 
 def stage_text(stages: Sequence[str], sexuals: str) -> str:
@@ -104,8 +111,9 @@ def about_species(group: str, sexuals: str) -> Iterator[Caution]:
         yield Caution(
             level="caution",
             text="Report this hornet first. Do not move or release live animals or comb.",
-            reason="It is a listed invader in Europe and a reportable one in North America.",
-            source="invader_law_pages",
+            reason="It is on the list of invaders of the European Union, and is reported in North "
+            "America. Who takes the nest differs by country.",
+            source="eu_list_2025" if group == "mandarinia" else "eu_1143_2014",
         )
     if group == "velutina" and sexuals == "not_yet":
         yield Caution(
@@ -118,8 +126,8 @@ def about_species(group: str, sexuals: str) -> Iterator[Caution]:
         yield Caution(
             level="note",
             text="Protected in Germany and parts of Austria: the nature authority decides first.",
-            reason="Taking the nest without leave is an offence there.",
-            source="hornet_law_pages",
+            reason="Catching or taking the nest without leave is an offence there.",
+            source="bnatschg_2009",
         )
 
 
@@ -132,6 +140,19 @@ def about_dates(found: Year, names: dict[str, str]) -> Iterator[Caution]:
             text=f"Borrowed from relatives: {which}.",
             reason="No dates were printed for this animal.",
             source="season_steps",
+        )
+
+
+def about_wintering(found: Rate, when: int) -> Iterator[Caution]:
+    """Yield the stop for a nest that was too busy for its date to be of this year."""
+    if when <= SPRING_ENDS and found.mean >= BUSY_AS_IN_AUGUST:
+        yield Caution(
+            level="stop",
+            text=rules.text("wintered_nest"),
+            reason=f"{found.mean:.0f} wasps a minute one way in spring; our line is "
+            f"{BUSY_AS_IN_AUGUST:.0f}. A nest of this year has tens to a few hundred workers now.",
+            source="wintered_ours",
+            hides=OF_ONE_YEAR,
         )
 
 

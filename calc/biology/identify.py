@@ -16,7 +16,7 @@ from calc.biology.identify_duty import (
     named_kin,
 )
 from calc.biology.identify_inputs import INPUTS, TRAITS, UNKNOWN
-from calc.biology.trait_table import NONE, group, kin
+from calc.biology.trait_table import ABSENT, NONE, group, kin
 from calc.declare import Answer, Calculator, Caution, Out
 from calc.tables import row
 
@@ -109,6 +109,8 @@ def _look_next(chance: Mapping[str, float], seen: Mapping[str, str]) -> list[dic
 
 
 def _label(trait: str, value: str) -> str:
+    if value == ABSENT:
+        return "has none"
     choice = next(each for each in TRAITS if each.name == trait)
     return next(each.label for each in choice.options if each.value == value)
 

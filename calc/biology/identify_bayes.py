@@ -14,12 +14,12 @@ from functools import cache
 
 from calc.biology.identify_inputs import TRAITS, UNKNOWN
 from calc.biology.trait_table import (
+    ABSENT,
     NONE,
     animals,
     group,
     likelihood,
     number,
-    options,
     priors,
     shifted,
 )
@@ -130,7 +130,8 @@ def splits(chance: Mapping[str, float], seen: Mapping[str, str]) -> list[Split]:
     """Return the traits not seen that best tell the two first named candidates apart.
 
     The measure is the expected information (mutual information of trait and animal, two animals)
-    over the doubt now (entropy of the two chances).
+    over the doubt now (entropy of the two chances). What an animal lacks counts among what it may
+    show, but tells nothing: who sees no paper answers "not seen".
     """
     first, second = [one for one in chance if one != NONE][:2]
     share = chance[first] / (chance[first] + chance[second])
@@ -149,6 +150,7 @@ def _split(trait: str, first: str, second: str, share: float) -> Split:
         weight * value * math.log2(value / (share * one[name] + (1 - share) * two[name]))
         for weight, table in ((share, one), (1 - share, two))
         for name, value in table.items()
+        if name != ABSENT
     )
     doubt = -sum(part * math.log2(part) for part in (share, 1 - share) if part > 0)
     settles = min(max(told / doubt, 0.0), 1.0) if doubt > 0 else 0.0
@@ -158,6 +160,6 @@ def _split(trait: str, first: str, second: str, share: float) -> Split:
 @cache
 def _powered(trait: str, animal: str) -> Mapping[str, float]:
     power, table = exponent(trait), likelihood(trait)[animal]
-    raised = {name: table[name] ** power for name in options(trait)}
+    raised = {name: value**power for name, value in table.items()}
     total = sum(raised.values())
     return {name: value / total for name, value in raised.items()}

@@ -129,7 +129,7 @@ def _kin_text(chance: Mapping[str, float], region: str) -> str:
         if kin(one) == named_kin(chance) and part >= number("protected_caution")
     ] or [next(one for one in chance if kin(one) == named_kin(chance))]
     gravest = min(members, key=lambda one: GRAVITY.index(str(duty(one, region)["status"])))
-    return f"Which {named_kin(chance)} is open; as if the gravest: {_told(gravest, region)}"
+    return f"Which {named_kin(chance)} is open; the strictest rule: {_told(gravest, region)}"
 
 
 def _told(animal: str, region: str) -> str:
@@ -163,7 +163,7 @@ def cautions(chance: Mapping[str, float], seen: Mapping[str, str]) -> list[Cauti
             Caution(
                 level="note",
                 text="Give the region: the law and what is likely both depend on it.",
-                reason="Without it the gravest duty of any region is shown.",
+                reason="Without it the strictest rule of any region is shown.",
                 source="identify_reasoning",
             )
         )

@@ -183,7 +183,7 @@ COVER = _choice(
     ("bare_cluster", "Hanging cluster of insects"),
     ("mud", "Mud tubes or lumps"),
     ("soil_heaps", "Small heaps or cones of soil"),
-    ("nothing", "Looked: nothing but the way in"),
+    ("nothing", "Looked: only the entrance"),
 )
 
 PAPER = _choice(
@@ -197,8 +197,8 @@ PAPER = _choice(
 
 ENTRANCE = _choice(
     "entrance",
-    "Way in",
-    "Shape and place of the way in.",
+    "Entrance",
+    "Shape and place of the entrance.",
     ("small_side", "Small hole in the side of a paper ball"),
     ("low", "Hole low down on a paper ball"),
     ("wide_below", "Wide opening below, droppings under it"),

@@ -2,7 +2,8 @@
 
 ``P(option | animal)`` comes from four words (almost always, often, sometimes, rarely; what is not
 named is never), turned into numbers by ``identify_weights.toml`` and divided by their sum, so that
-each animal's options of one trait add up to 1. The size is computed from the measured lengths.
+each animal's row of one trait adds up to 1. Where an animal has no such thing at all (a bee has no
+paper), ``absent`` is one more outcome of the row. The size is computed from the measured lengths.
 """
 
 from __future__ import annotations
@@ -74,12 +75,14 @@ _NO_REGION = frozenset({"key", "animal", "source", "note", "where"})
 def likelihood(trait: str) -> Mapping[str, Mapping[str, float]]:
     """Return ``P(option | animal)`` for all animals and the options of one trait.
 
-    ``None of these`` is flat. An animal without a row takes the mean of the others.
+    Each row adds up to 1, with :data:`ABSENT` among its outcomes where the animal can lack the
+    thing. ``None of these`` is flat. An animal without a row takes the mean of the others.
     """
     names = options(trait)
     made = {one: _stated(one, trait, names) for one in animals() if one != NONE}
     known = [each for each in made.values() if each is not None]
-    mean = {name: sum(each[name] for each in known) / len(known) for name in names}
+    seen = [*names, *([ABSENT] if any(ABSENT in each for each in known) else [])]
+    mean = {name: sum(each.get(name, 0.0) for each in known) / len(known) for name in seen}
     filled = {one: mean if each is None else each for one, each in made.items()}
     filled[NONE] = {name: 1.0 / len(names) for name in names}
     return filled
@@ -105,7 +108,7 @@ def _stated(animal: str, trait: str, names: tuple[str, ...]) -> Mapping[str, flo
         for name in str(found.get(word, "")).split():
             weights[name] = number(word)
     total = sum(weights.values())
-    return {name: weights[name] / total for name in names}
+    return {name: weight / total for name, weight in weights.items()}
 
 
 @cache

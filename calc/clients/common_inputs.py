@@ -23,7 +23,7 @@ COMB = Choice(
 )
 
 HALF = Choice(
-    label="Half of the world",
+    label="Hemisphere",
     meaning="Decides when spring is.",
     origin="equipment",
     options=(

@@ -8,7 +8,7 @@ tests. Parsing and checking happen here and nowhere else.
 
 from calc.declare.answers import Answer, Result
 from calc.declare.calculator import Calculator
-from calc.declare.cautions import LEVELS, Caution, Soft
+from calc.declare.cautions import LEVELS, WORDS, Caution, Soft
 from calc.declare.charts import Axis, Chart, Series
 from calc.declare.fields import Given, choice, count, counts, day, number, numbers, shared, time
 from calc.declare.incomplete import Incomplete
@@ -21,6 +21,7 @@ from calc.declare.results import Out
 __all__ = [
     "LEVELS",
     "ORIGINS",
+    "WORDS",
     "Answer",
     "Axis",
     "Calculator",

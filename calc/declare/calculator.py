@@ -114,9 +114,7 @@ class Calculator:
     def _computed(self, found: Reading) -> Result:
         inputs = dict(found.values)
         answer = self.core(**inputs) if self.given is None else self.core(self.given(**inputs))
-        unknown = set(answer.values) - set(self._by_name)
-        if unknown:
-            raise LookupError(f"{self.name}: no result is called {', '.join(sorted(unknown))}")
+        self._check_names(answer)
         cautions = [*_soft_cautions(self.inputs, inputs), *answer.cautions]
         cautions.sort(key=lambda caution: LEVELS.index(caution.level))
         hidden = {name for each in cautions if each.level == "stop" for name in each.hides}
@@ -132,6 +130,22 @@ class Calculator:
             cautions=tuple(cautions),
             charts=tuple(answer.charts),
         )
+
+    def _check_names(self, answer: Answer) -> None:
+        """Raise for a value or a cell that no result is declared for: misspelt, it would be lost.
+
+        A core may leave out a result that has no figure; it then shows as such.
+        """
+        strange = {f"result {name}" for name in answer.values if name not in self._by_name}
+        for out in self.outputs:
+            if out.kind == "table":
+                cells = {column.name for column in out.columns}
+                for row in answer.values.get(out.name) or ():
+                    strange |= {f"cell {out.name}.{name}" for name in row if name not in cells}
+        hides = {name for each in answer.cautions for name in each.hides}
+        strange |= {f"hidden {name}" for name in hides if name not in self._by_name}
+        if strange:
+            raise KeyError(f"{self.name} declares no {', '.join(sorted(strange))}")
 
     def example(self) -> dict[str, Any]:
         """Return the inputs of the worked example: an example's value, else the usual one."""

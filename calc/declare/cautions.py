@@ -9,6 +9,12 @@ from typing import Any, Literal
 LEVELS = ("stop", "caution", "note")
 """Levels of a caution, the gravest first."""
 
+WORDS = {"stop": "STOP", "caution": "CAUTION", "note": "NOTE"}
+"""The alert word of each level, the same on screen, on paper and in text that is copied.
+
+In capitals as they stand: they tell the levels apart without colour, and are read as words.
+"""
+
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Caution:

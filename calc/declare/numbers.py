@@ -13,8 +13,8 @@ from calc.declare.cautions import Soft
 from calc.declare.inputs import Input
 from calc.errors import shown
 
-SLIP = "beyond these only a slip of the finger"
-"""Why values outside limits are refused where the declaration names no other reason."""
+SLIP = "beyond it a slip of the finger is likelier"
+"""Reason of a limit that only catches slips; a limit with a reason of its own names that."""
 
 SLIP_SOURCE = "own_reasoning"
 

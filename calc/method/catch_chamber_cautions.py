@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from calc import rules
 from calc.declare import Caution
 from calc.method import holding_gas as gas
 from calc.method.catch_chamber_landing import target
@@ -201,8 +202,9 @@ def _always(found: Findings) -> Iterator[Caution]:
     )
     yield Caution(
         level="caution",
-        text="Net, cloth and film are for landing, never the last wall: put a hard box round them.",
-        reason="What a thumb nail scratches a wasp bites through: film, paper, foam, textiles.",
+        text=f"Net and cloth are for landing: put a hard box round them. "
+        f"{rules.text('wrapping', 'soft')}",
+        reason="What a thumb nail can scratch, a wasp can bite.",
         source="wasp_chew_rule",
     )
     if found.invader:
@@ -222,7 +224,7 @@ def _always(found: Findings) -> Iterator[Caution]:
     )
     yield Caution(
         level="note",
-        text="Never draw in petrol, solvent, hot ash, dry droppings or insecticide dust.",
-        reason="Motors light vapour, and the exhaust spreads dust. See the safety pages.",
+        text=rules.text("never_draw", "what"),
+        reason=f"{rules.text('never_draw', 'why')} See the safety pages.",
         source="vacuum_never_list",
     )

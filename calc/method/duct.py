@@ -70,8 +70,9 @@ def colebrook(reynolds: float, relative_roughness: float) -> float:
 
     Notes
     -----
-    Solved for 1/sqrt(f) by Newton's method from Haaland's value; the left side less the right
-    side rises without a bend, so Newton cannot miss. Source: colebrook_1939.
+    Solved for x = 1/sqrt(f) by Newton's method from Haaland's value. The left side less the right
+    side rises and is concave in x: after its first step Newton lies at or below the root and climbs
+    to it. Source: colebrook_1939.
     """
     rough = relative_roughness / 3.7
     slope = 2.51 / reynolds

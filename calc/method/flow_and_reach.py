@@ -212,7 +212,7 @@ flow_and_reach = Calculator(
     name="flow_and_reach",
     title="Flow and reach of the nozzle",
     part="method",
-    purpose="What your vacuum draws through its hose, and how close the mouth must be before "
+    purpose="What your vacuum draws through its hose, and how close the nozzle must be before "
     "the air outruns a wasp.",
     inputs=(
         # What changes at the nest comes first; the machine is typed once, at home.
@@ -274,7 +274,7 @@ flow_and_reach = Calculator(
         ),
         (
             r"V = \frac{Q}{10 x^2 + A}",
-            "Speed in front of a plain round mouth, Dalla Valle; divided by 0.75 with a plate.",
+            "Speed in front of a plain round nozzle, Dalla Valle; divided by 0.75 with a plate.",
             "acgih_hoods_2001",
         ),
         (
@@ -300,7 +300,7 @@ flow_and_reach = Calculator(
     ),
     assumptions=(
         "The hose is stretched and clean; a slack hose passes less.",
-        "The nozzle stands free in still air; wind blows the reach away, a wall beside the mouth "
+        "The nozzle stands free in still air; wind blows the reach away, a wall beside the nozzle "
         "lengthens it a little.",
         "The speed is that on the axis straight in front; to the side it is less.",
         "Measured points are joined by straight lines; nothing is fitted.",

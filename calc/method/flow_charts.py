@@ -74,10 +74,10 @@ def speeds(opening: Opening, flow: float, animals: Sequence[tuple[str, float]]) 
     return Chart(
         name="speed",
         title="Air speed in front of the nozzle",
-        alt=f"Air speed against distance: {bands[0][1]:.0f} m/s at the mouth, "
+        alt=f"Air speed against distance: {bands[0][1]:.0f} m/s at the nozzle, "
         f"{bands[_STEPS // 2][0]:.1f} to {bands[_STEPS // 2][1]:.1f} m/s at 5 cm, "
         f"with lines at the flight speeds.",
-        x=Axis(label="Distance from the mouth", unit="cm", customary="inch", low=0, high=cm[-1]),
+        x=Axis(label="Distance from the nozzle", unit="cm", customary="inch", low=0, high=cm[-1]),
         y=Axis(label="Speed", unit="m/s", customary="mph", low=0),
         series=(band, *level),
     )

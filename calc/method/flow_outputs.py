@@ -18,9 +18,10 @@ OUTPUTS = (
     ),
     Out(
         name="reach",
-        label="Reach in front of the mouth",
+        label="Reach in front of the nozzle",
         meaning="Distance within which the air outruns the flight speed chosen; the range is the "
-        "spread of the formulas. A collar has none: the air enters at the hole.",
+        "spread of the formulas, to half a centimetre. Weather, altitude, bends, chamber and clean "
+        "mesh change it by half a centimetre at most. A collar has none.",
         main=True,
         **_REACH,
     ),
@@ -36,8 +37,8 @@ OUTPUTS = (
     ),
     Out(
         name="mouth_speed",
-        label="Air speed at the mouth",
-        meaning="Mean air speed in the mouth of the nozzle, or in the hole under a collar.",
+        label="Air speed at the nozzle",
+        meaning="Mean air speed in the nozzle, or in the hole under a collar.",
         main=True,
         **_SPEED,
     ),
@@ -61,7 +62,7 @@ OUTPUTS = (
     Out(
         name="flow_needed",
         label="Flow that would reach them",
-        meaning="Flow with which this mouth would outrun the chosen flight speed at your "
+        meaning="Flow with which this nozzle would outrun the chosen flight speed at your "
         "distance, by the formula hoods are designed with.",
         unit="L/s",
         customary="cfm",
@@ -70,7 +71,7 @@ OUTPUTS = (
     Out(
         name="reaches",
         label="Reach for each flight speed",
-        meaning="Zero means slower than the animal even in the mouth.",
+        meaning="Zero means slower than the animal even in the nozzle.",
         kind="table",
         columns=(
             Out(name="animal", label="Animal", meaning="What flies.", kind="text"),
@@ -88,12 +89,12 @@ OUTPUTS = (
     Out(
         name="animals",
         label="Seated animals and arrival",
-        meaning="Pull of the air at the mouth against the hold on a rough surface, both in body "
+        meaning="Pull of the air at the nozzle against the hold on a rough surface, both in body "
         "weights, and the speed at the hose's end. Hold and areas are estimates.",
         kind="table",
         columns=(
             Out(name="animal", label="Animal", meaning="What sits.", kind="text"),
-            Out(name="drag", label="Pull at the mouth", meaning="Side-on drag.", digits=1),
+            Out(name="drag", label="Pull at the nozzle", meaning="Side-on drag.", digits=1),
             Out(name="hold", label="Hold, about", meaning="Scaled from ants.", digits=0),
             Out(name="arrival", label="Arrives at", meaning="Hose end.", **_SPEED),
         ),

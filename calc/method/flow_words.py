@@ -6,7 +6,7 @@ import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from calc import units
+from calc import rules, units
 from calc.declare import Caution
 from calc.method.duct import LAMINAR_END, TURBULENT_START
 from calc.method.suction import FORMULA_DIAMETERS
@@ -120,13 +120,13 @@ def _free(found: Findings) -> str:
     assert found.reach is not None
     if found.reach[1] == 0:
         return (
-            f"Even in the mouth the air, {speed(found.mouth_speed)}, is slower than "
+            f"Even in the nozzle the air, {speed(found.mouth_speed)}, is slower than "
             f"{found.animal} fly: this set-up catches none of them on the wing."
         )
     middle = (found.reach[0] + found.reach[1]) / 2
     return (
-        f"The air outruns {found.animal} only within {about(middle)} of the mouth. "
-        f"{_at_distance(found)} Put the mouth at the hole, or enclose the hole with a collar."
+        f"The air outruns {found.animal} only within {about(middle)} of the nozzle. "
+        f"{_at_distance(found)} Put the nozzle at the hole, or enclose the hole with a collar."
     )
 
 
@@ -146,12 +146,12 @@ def _seated(found: Findings) -> str:
     if not found.collar:
         tail = (
             "Hold the nozzle off-centre and at an angle: the way out stays open, and those that "
-            "take wing pass the mouth."
+            "take wing pass the nozzle."
         )
     if found.drag_over_hold < 0.5:
-        return f"Animals that sit on rough bark or wood hold on, even at the mouth. {tail}"
+        return f"Animals that sit on rough bark or wood hold on, even at the nozzle. {tail}"
     return (
-        "Animals that sit on rough bark or wood mostly hold on; at the mouth itself some may be "
+        "Animals that sit on rough bark or wood mostly hold on; at the nozzle itself some may be "
         f"torn off and lose a foot. {tail}"
     )
 
@@ -199,7 +199,7 @@ def _speed_cautions(found: Findings) -> Iterator[Caution]:
     if found.drag_over_hold >= 0.5:
         yield Caution(
             level="note",
-            text="At the mouth the pull nears the hold of seated animals; do not press it on them.",
+            text="The pull at the nozzle nears the hold of sitters; do not press it on them.",
             reason="The hold is an estimate from ants, good to an order of magnitude.",
             source="federle_2000",
         )
@@ -210,7 +210,7 @@ def _formula_cautions(found: Findings) -> Iterator[Caution]:
     if not found.collar and farthest > FORMULA_DIAMETERS * found.diameter:
         yield Caution(
             level="caution",
-            text="The distance is beyond one and a half mouth diameters; the air speed is rough.",
+            text="The distance is beyond one and a half nozzle diameters; the air speed is rough.",
             reason="The formulas were fitted closer in. A slot counts as a circle of its area.",
             source="dalla_valle_range",
         )
@@ -276,7 +276,7 @@ def _setup_cautions(found: Findings) -> Iterator[Caution]:
         )
     yield Caution(
         level="note",
-        text="Never draw in petrol, solvent, hot ash, dry droppings or insecticide dust.",
-        reason="Motors light vapour, and the exhaust spreads dust. See the safety pages.",
+        text=rules.text("never_draw", "what"),
+        reason=f"{rules.text('never_draw', 'why')} See the safety pages.",
         source="vacuum_never_list",
     )

@@ -210,12 +210,9 @@ def core(**given: Any) -> Answer:
     settled = _settled(box, animals, outside)
     found = _findings(given, animal, animals, box, settled)
     rise = steady_rise(box, animals, outside, MOST_RISE)
-    inside = outside + (rise or 0.0)
     hours = given["ride"] / 60
-    sugar = animals.heat(inside) * 3.6 * hours / gas.figure("sugar_energy")
     values: dict[str, Any] = {
         "verdict": verdict(found),
-        "inside": None if rise is None else inside,
         "share": None if settled is None else 100 * settled[1],
         "minutes_tight": found.tight_planned,
         "minutes_spare": _spare(found),
@@ -224,17 +221,9 @@ def core(**given: Any) -> Answer:
             _mood_row(each["state"], each["key"], box, animals.mass, outside)
             for each in rows("holding_levels")
         ],
-        "heat": animals.heat(inside),
-        "carbon_dioxide": animals.carbon_dioxide(inside),
-        "air_needed": gas.air_needed(
-            animals.carbon_dioxide(inside), gas.limit("planned", "percent") / 100
-        ),
-        "air_moved": box.exchange(rise or 0.0, inside),
-        "meshes": _ways(given, animals, 2.0 if rise is None else rise, inside),
+        **({} if rise is None else _steady(given, animals, box, rise)),
         "live_mass": animals.mass,
         "volume_needed": found.volume_needed,
-        "sugar": sugar,
-        "syrup": 2 * sugar,
         "water": (
             animals.mass * gas.water_loss(gas.figure("water_loss")) * hours / 1000,
             animals.mass * gas.water_loss(gas.figure("water_loss_hot")) * hours / 1000,
@@ -245,6 +234,23 @@ def core(**given: Any) -> Answer:
     return Answer(
         values=values, cautions=cautions(found), charts=_charts(box, animals, outside, given)
     )
+
+
+def _steady(given: Given, animals: Animals, box: Box, rise: float) -> dict[str, Any]:
+    """Return what holds once the box has settled; a box that runs away has none of it."""
+    inside = given["temperature"] + rise
+    gives = animals.carbon_dioxide(inside)
+    sugar = animals.heat(inside) * 3.6 * given["ride"] / 60 / gas.figure("sugar_energy")
+    return {
+        "inside": inside,
+        "heat": animals.heat(inside),
+        "carbon_dioxide": gives,
+        "air_needed": gas.air_needed(gives, gas.limit("planned", "percent") / 100),
+        "air_moved": box.exchange(rise, inside),
+        "meshes": _ways(given, animals, rise, inside),
+        "sugar": sugar,
+        "syrup": 2 * sugar,
+    }
 
 
 def _spare(found: Findings) -> float | None:

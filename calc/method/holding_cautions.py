@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from calc import units
+from calc import rules, units
 from calc.declare import Caution
 from calc.method import holding_gas as gas
 
@@ -170,7 +170,7 @@ def _car(found: Findings) -> Iterator[Caution]:
     )
     yield Caution(
         level="caution",
-        text=f"Never leave a live box, a dog or adrenaline in a parked car.{after}",
+        text=f"{rules.text('live_box', 'parked', 'also')}{after}",
         reason="Means of clear days; open windows hardly slow it.",
         source="mclaren_2005",
     )
@@ -187,16 +187,14 @@ def _car(found: Findings) -> Iterator[Caution]:
 def _always() -> Iterator[Caution]:
     yield Caution(
         level="caution",
-        text="Hard walls, wire mesh, two closures, a label that says what is inside. Film, tape, "
-        "cloth and foam hold no wasp.",
-        reason="What a thumb nail scratches they bite through.",
+        text=f"{rules.text('wrapping', 'hard', 'soft')} Label it with what is inside.",
+        reason="What a thumb nail can scratch, a wasp can bite.",
         source="wasp_chew_rule",
     )
     yield Caution(
         level="caution",
-        text="If it opens on the road: slow down, hazard lights, stop off the road, windows down, "
-        "everyone out, doors shut. Suit on before you go back.",
-        reason="A sting at speed is the smaller danger; the crash is the greater one.",
+        text=f"If it opens on the road: {rules.text('box_opens', 'stop', 'out', 'suit')}",
+        reason="The crash is a greater danger than the sting.",
         source="transport_practice",
     )
     yield Caution(

@@ -6,7 +6,6 @@ from calc.declare import Choice, Count, Input, Number, Option
 from calc.method.catch_chamber_inputs import ANIMAL
 from calc.tables import rows
 
-_SLIP = "beyond it a slip of the finger is likelier"
 _OWN = "own_reasoning"
 OPEN = ("air", ("lid", "two"))
 TWO = ("air", ("two",))
@@ -21,7 +20,6 @@ def _side(name: str, label: str, default: float) -> Number:
         customary="inch",
         low=3,
         high=200,
-        why=_SLIP,
         source=_OWN,
         usual=default,
         digits=0,
@@ -38,7 +36,6 @@ ANIMALS: tuple[Input, ...] = (
         meaning="All that are in it, counted or estimated high.",
         low=1,
         high=50000,
-        why=_SLIP,
         source=_OWN,
         usual=300,
         step=50,
@@ -71,7 +68,7 @@ BOX: tuple[Input, ...] = (
     Choice(
         name="air",
         label="Air",
-        meaning="How air gets in. Wire mesh only: they bite through cloth, film and foam.",
+        meaning="How air gets in. Only wire mesh holds them.",
         options=(
             Option(value="two", label="mesh low and mesh high"),
             Option(value="lid", label="one mesh, in the lid"),
@@ -87,7 +84,6 @@ BOX: tuple[Input, ...] = (
         customary="inch**2",
         low=0.5,
         high=20000,
-        why=_SLIP,
         source=_OWN,
         usual=110,
         digits=0,
@@ -115,7 +111,6 @@ BOX: tuple[Input, ...] = (
         customary="inch",
         low=1,
         high=200,
-        why=_SLIP,
         source=_OWN,
         usual=25,
         digits=0,
@@ -158,7 +153,6 @@ RIDE: tuple[Input, ...] = (
         unit="min",
         low=0,
         high=240,
-        why=_SLIP,
         source=_OWN,
         usual=0,
         step=5,

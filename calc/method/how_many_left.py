@@ -9,7 +9,15 @@ from calc.declare import Answer, Calculator, Count, Counts, Number, Numbers
 from calc.errors import InputError, shown
 from calc.method import removal_cautions as say
 from calc.method.removal_charts import catch_chart, total_chart
-from calc.method.removal_choice import Fit, Job, check, chosen, comparison, fitted
+from calc.method.removal_choice import (
+    WITH_EFFORT,
+    Fit,
+    Job,
+    check,
+    chosen,
+    comparison,
+    fitted,
+)
 from calc.method.removal_fit import FitTest, fit_test
 from calc.method.removal_last import SHY, chance_by_last_passes, empty_passes_needed
 from calc.method.removal_profile import EqualityTest, equality_test, usable
@@ -39,7 +47,7 @@ def core(
     """
     if minutes is not None and len(minutes) != len(catches):
         raise _unmatched(minutes, len(catches))
-    job = Job(catches=catches, minutes=minutes)
+    job = Job(catches=catches, minutes=minutes, weighed=estimator in WITH_EFFORT)
     name = chosen(estimator, job)
     stop = say.no_estimate(job, name)
     if stop is not None:
@@ -174,25 +182,25 @@ def _next_step(job: Job, plan: _Plan, against: bool, most: int, confidence: floa
     needed = plan.passes
     if needed is None:
         return (
-            "More passes alone will not do it. Find what holds the wasps back: a second entrance, "
-            "a poor seal, too little air, wasps coming home."
+            "Stop: more passes alone will not do it. Find what holds the wasps back: a second "
+            "entrance, a poor seal, too little air, wasps coming home."
         )
     if needed == 0 and against and any(job.catches[-QUIET:]):
         return (
-            "Do not stop on this count: the catch does not fall evenly. Go on until "
-            f"{QUIET} passes in a row bring none."
+            f"Go on until {QUIET} passes in a row bring none: the catch does not fall evenly, so "
+            "this count alone is no reason to end."
         )
     if needed == 0:
         few = "none" if most == 0 else f"at most {most}"
         return (
-            f"Stop catching and wait for stragglers: {few} left of those you could reach, with a "
+            f"Wait for stragglers: {few} left of those you could reach, with a "
             f"chance of at least {confidence:g} % by this count. Treat the nest as live."
         )
-    return f"Keep catching: {_more(job, plan, needed)}"
+    return f"Go on: {_more(job, plan, needed)}"
 
 
 def _more(job: Job, plan: _Plan, needed: int) -> str:
-    length = f" of {sum(job.effort) / len(job.effort):.3g} min" if job.uneven else ""
+    length = f" of {sum(job.effort) / len(job.effort):.3g} min" if job.by_minutes else ""
     passes = f"{needed} more {'pass' if needed == 1 else 'passes'}{length}"
     if plan.plain == 0:
         empty = "that brings none" if needed == 1 else "in a row that bring none"
@@ -240,7 +248,7 @@ how_many_left = Calculator(
         Count(
             name="most_left",
             label="Leave at most",
-            meaning="How many may be left when you stop catching; 4 means fewer than five.",
+            meaning="How many may be left when you make no more passes; 4 means fewer than five.",
             low=0,
             high=100,
             why="more than this is no end of the catching",

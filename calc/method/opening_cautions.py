@@ -34,7 +34,7 @@ class Findings:
 
 
 _STOP_TEXT = {
-    "wires": "Do not cut: there are or may be live wires. Switch off and test, or call an "
+    "wires": "Do not cut: there are or may be live wires. Switch off and prove it dead, or call an "
     "electrician.",
     "asbestos": "Do not cut, break, sweep or vacuum: it may be asbestos. Leave, close the room, "
     "call a licensed contractor.",
@@ -133,29 +133,29 @@ def _always(found: Findings) -> Iterator[Caution]:
     yield Caution(
         level="caution",
         text="Peep first. Stop and look again at the first thing that is not wood, board or comb.",
-        reason="Wires, pipes, flakes, droppings and beams show in a small hole before they cost "
-        "you dear in a large one.",
+        reason="Wires, pipes, flakes, droppings and beams show in a small hole.",
         source="wall_practice",
     )
     if found.wall == "hollow_trunk":
         yield Caution(
             level="caution",
-            text="This is no word on the strength of the tree. The window weakens it.",
+            text="This says nothing on the strength of the tree. The window weakens it.",
             reason="Hollow, dead and split trunks fail without warning; the arborist decides.",
             source="other_trades",
         )
     else:
         yield Caution(
             level="note",
-            text="This is no word on the strength of the building, and the local code decides.",
+            text="This says nothing on the strength of the building; the local code decides.",
             reason="It only says where the comb lies.",
             source="other_trades",
         )
     if found.wall in {"stud_wall", "soffit", "shed"}:
         yield Caution(
             level="caution",
-            text="Droppings of rodents, birds or bats: do not sweep or vacuum. Air out, wet, wipe, "
-            "with a mask.",
-            reason="Dust of droppings carries disease.",
-            source="cdc_hantavirus",
+            text="Droppings of rodents, birds or bats: do not sweep or vacuum. The page on dust "
+            "says how to work with them.",
+            reason="Dust of rodents' droppings can carry hantavirus, that of birds and bats a "
+            "fungus.",
+            source="niosh_histoplasmosis",
         )

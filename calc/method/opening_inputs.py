@@ -5,7 +5,6 @@ from __future__ import annotations
 from calc.declare import Choice, Count, Input, Number, Option
 from calc.tables import rows
 
-_SLIP = "beyond it a slip of the finger is likelier"
 _OWN = "own_reasoning"
 
 
@@ -20,7 +19,6 @@ def _length(
         customary="inch",
         low=low,
         high=high,
-        why=_SLIP,
         source=_OWN,
         usual=default,
         digits=1,
@@ -67,7 +65,6 @@ COMB: tuple[Input, ...] = (
         meaning="Combs you can count through the peep hole, a mirror or an endoscope.",
         low=1,
         high=40,
-        why=_SLIP,
         source=_OWN,
         usual=3,
     ),
@@ -79,7 +76,6 @@ COMB: tuple[Input, ...] = (
         customary="inch",
         low=1,
         high=12,
-        why=_SLIP,
         source=_OWN,
         optional=True,
         digits=1,
@@ -127,7 +123,6 @@ CAVITY: tuple[Input, ...] = (
         meaning="From “How many are left”; take the upper end.",
         low=0,
         high=20000,
-        why=_SLIP,
         source=_OWN,
         usual=15,
         step=5,

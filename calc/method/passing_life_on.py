@@ -1,4 +1,4 @@
-"""Passing life on: letting queens go, moving a nest, feeding brood to poultry."""
+"""Release, relocate or feed: letting queens go, moving a nest, feeding brood to poultry."""
 
 from __future__ import annotations
 
@@ -92,9 +92,7 @@ def _release(given: Given) -> Answer:
         _line("Nests next year, by one source and another", _between(nests, 2)),
     ]
     values = {
-        "verdict": f"Wait: {', '.join(unmet)}."
-        if unmet
-        else "Let them go now, males and queens together.",
+        "verdict": f"Wait: {', '.join(unmet)}." if unmet else "Let them go now.",
         "figures": figures,
     }
     return Answer(values=values, cautions=cautions(given, unmet))
@@ -216,7 +214,7 @@ OUTPUTS = (
 
 passing_life_on = Calculator(
     name="passing_life_on",
-    title="Passing life on",
+    title="Release, relocate or feed",
     part="method",
     purpose="Whether young queens and males may go here and now, how far a nest has to be moved, "
     "and how unpoisoned brood is fed to poultry.",
@@ -228,6 +226,8 @@ passing_life_on = Calculator(
         "ross_1983_mating",
         "landcare_queens",
         "wespenschutz_mortality",
+        "germanica_mates",
+        "hoffman_2008",
         "union_list_release",
         "introduced_release_law",
         "protected_hornet_de",
@@ -243,6 +243,8 @@ passing_life_on = Calculator(
         "baoshan_2023",
         "atwater",
         "freezing_practice",
+        "freezing_ours",
+        "apha_kitchen",
         "pesticide_in_eggs",
         "bait_reaches_larvae",
         "poultry_law",

@@ -1,10 +1,11 @@
-"""What passing life on says: hard stops first, then what to wait for."""
+"""What is said on release, relocation and feed: hard stops first, then what to wait for."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
+from calc import rules
 from calc.declare import Caution
 from calc.method.release_numbers import condition
 
@@ -25,8 +26,7 @@ def _status(given: Given) -> Iterator[Caution]:
     if status == "invader":
         yield Caution(
             level="stop",
-            text="Never let go, move alive or let hatch: an invader is reported, and the "
-            "authority decides.",
+            text=f"{rules.text('release', 'law')} Let nothing of it hatch.",
             reason="Release is an offence in the EU, Great Britain and elsewhere; each young queen "
             "can found a nest.",
             source="union_list_release",
@@ -61,7 +61,7 @@ def _status(given: Given) -> Iterator[Caution]:
     elif status == "protected_permit":
         yield Caution(
             level="note",
-            text="The permit says where, when and who. It outranks everything here.",
+            text="The permit says where, when and who. It comes before everything here.",
             reason="Its conditions bind.",
             source="protected_hornet_de",
         )
@@ -74,31 +74,31 @@ def _release(given: Given, unmet: Sequence[str]) -> Iterator[Caution]:
             level="stop",
             text=f"Not here: the nearest people or hives are closer than "
             f"{condition('distance'):.0f} m. Find another place.",
-            reason="Nobody who had the nest taken out wants to meet them again.",
+            reason="The client had the nest taken out, and neighbours and hives are not asked.",
             source="release_conditions_ours",
             hides=HIDDEN,
         )
     if given["agreed"] == "no":
         yield Caution(
             level="caution",
-            text="Ask first: the client and the owner of the land are told what is let go, and "
-            "where.",
-            reason="It is their word that lets you come again.",
+            text="Ask first: tell the client and the owner of the land what you let go, and where.",
+            reason="They decide what happens on their land.",
             source="tell_the_client",
         )
     if unmet:
         yield Caution(
             level="caution",
-            text=f"Wait: {', '.join(unmet)}. Keep them caged, cool, with sugar water, and look "
-            "again.",
-            reason="Animals that cannot fly off or mate in light are lost.",
+            text=f"Wait: {', '.join(unmet)}. {rules.text('release', 'day')}",
+            reason="Animals that cannot fly off are lost. Whether queens kept on sugar water live "
+            "through the winter is not known.",
             source="release_conditions_ours",
         )
     yield Caution(
         level="caution",
-        text="Open the cage on the ground, stand behind it, suit on. Sort out every worker first.",
-        reason="Queens and workers sting; workers fly home to the client.",
-        source="tell_the_client",
+        text="Open the cage on the ground, stand behind it, suit on. "
+        f"{rules.text('release', 'workers', 'mates')}",
+        reason="Queens and workers sting. Kin that mate have weaker colonies.",
+        source="germanica_mates",
     )
     yield Caution(
         level="note",
@@ -156,8 +156,7 @@ def _feed(given: Given, unmet: Sequence[str]) -> Iterator[Caution]:
             if known
             else "Do not feed it: nobody can say that this nest was never treated. Not known "
             "counts as treated.",
-            reason="Poison reaches larvae with the food, does not freeze out, and passes into eggs "
-            "and fat.",
+            reason="Bait is fed to larvae, and several poisons pass from feed into eggs and fat.",
             source="pesticide_in_eggs" if known else "bait_reaches_larvae",
             hides=HIDDEN,
         )
@@ -187,17 +186,16 @@ def _feed(given: Given, unmet: Sequence[str]) -> Iterator[Caution]:
         )
     yield Caution(
         level="caution",
-        text="Freeze first, in day portions, the same evening: adults in the cells sting, alive or "
-        "thawing. Never feed adults.",
-        reason="Freezing kills them. It removes no poison and few germs.",
-        source="freezing_practice",
+        text=f"{rules.text('freezing', 'law', 'cold', 'open')} Never feed adults: a dead one can "
+        "still sting.",
+        reason=rules.text("freezing", "poison"),
+        source="freezing_ours",
     )
     yield Caution(
         level="note",
-        text="Thaw in the refrigerator, feed the same day, take leftovers away. Prepare it outside "
-        "the kitchen where the law bans kitchen scraps.",
-        reason="Law on wild insects as feed differs by country.",
-        source="poultry_law",
+        text="Thaw it in a closed tub in the cool, feed it the same day, take leftovers away.",
+        reason="Thawed brood spoils fast.",
+        source="freezing_practice",
     )
     yield Caution(
         level="note",

@@ -1,11 +1,10 @@
-"""Inputs of passing life on."""
+"""Inputs of release, relocate or feed."""
 
 from __future__ import annotations
 
 from calc.declare import Choice, Count, Input, Number, Option
 from calc.method.catch_chamber_inputs import animal_options
 
-_SLIP = "beyond it a slip of the finger is likelier"
 _OWN = "own_reasoning"
 RELEASE = ("purpose", ("release",))
 MOVE = ("purpose", ("move",))
@@ -49,7 +48,6 @@ def _count(
         meaning=meaning,
         low=0,
         high=most,
-        why=_SLIP,
         source=_OWN,
         usual=default,
         step=10,
@@ -84,11 +82,10 @@ RELEASING: tuple[Input, ...] = (
     Number(
         name="age",
         label="Days since the youngest came out",
-        meaning="Of her cell; before she can fly she stays in the cage.",
+        meaning="Of her cell; until she flies she stays in the cage. Caught in flight: type 7.",
         unit="day",
         low=0,
         high=90,
-        why=_SLIP,
         source=_OWN,
         usual=7,
         step=1,
@@ -124,7 +121,6 @@ RELEASING: tuple[Input, ...] = (
         customary="mph",
         low=0,
         high=40,
-        why=_SLIP,
         source=_OWN,
         usual=2,
         step=1,
@@ -164,7 +160,6 @@ RELEASING: tuple[Input, ...] = (
         customary="ft",
         low=0,
         high=100000,
-        why=_SLIP,
         source=_OWN,
         usual=1500,
         digits=-1,
@@ -191,7 +186,6 @@ MOVING: tuple[Input, ...] = (
         customary="mile",
         low=0,
         high=100,
-        why=_SLIP,
         source=_OWN,
         usual=5,
         digits=1,
@@ -233,7 +227,6 @@ FEEDING: tuple[Input, ...] = (
         customary="oz",
         low=1,
         high=50000,
-        why=_SLIP,
         source=_OWN,
         usual=850,
         digits=0,
@@ -247,7 +240,6 @@ FEEDING: tuple[Input, ...] = (
         meaning="Grown birds that share it.",
         low=1,
         high=1000,
-        why=_SLIP,
         source=_OWN,
         usual=6,
         only_if=FEED,
@@ -260,7 +252,6 @@ FEEDING: tuple[Input, ...] = (
         customary="oz",
         low=20,
         high=400,
-        why=_SLIP,
         source=_OWN,
         usual=115,
         digits=0,

@@ -1,4 +1,4 @@
-"""Numbers for passing life on: homing of moved workers, brood as feed, sugar water."""
+"""Numbers for release, relocate or feed: homing of moved workers, brood as feed, sugar water."""
 
 from __future__ import annotations
 

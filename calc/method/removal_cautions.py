@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
+from calc import rules
 from calc.declare import Caution
 from calc.method.removal import falls
 from calc.method.removal_choice import WITH_EFFORT, Fit, Job
@@ -29,7 +30,7 @@ class NoEstimate:
 
     def caution(self, hides: Sequence[str]) -> Caution:
         """Return the stop that withholds the numbers."""
-        text = f"No estimate: {self.why} {self.step}"
+        text = f"Do not open, there is no estimate: {self.why}"
         return Caution(
             level="stop", text=text, reason=self.reason, source=self.source, hides=tuple(hides)
         )
@@ -37,20 +38,20 @@ class NoEstimate:
 
 NOBODY = NoEstimate(
     why="nobody was caught.",
-    step="Check that it is the right opening, that air flows and that wasps fly. Treat the nest "
-    "as full.",
+    step="Stop: check that it is the right opening, that air flows and that wasps fly. Treat the "
+    "nest as full.",
     reason="No catch looks the same for an empty nest and for a full one that you do not reach.",
     source="removal_at_nest",
 )
 ONE_PASS = NoEstimate(
     why="one pass shows no fall.",
-    step="Make a second pass, just as long, and enter both.",
+    step="Go on: make a second pass, just as long, and enter both.",
     reason="The number left is read from how fast the catch falls.",
     source="bohlin_1989",
 )
 RISING = NoEstimate(
     why="the catch rises. Wasps are coming home, or later passes were longer or better.",
-    step="Catch those coming home and count them apart. Start a new count when they stop.",
+    step="Stop: catch those coming home and count them apart. Start a new count when no more come.",
     reason="A rising catch means that the nest fills faster than you empty it, or that the passes "
     "were not equal.",
     source="removal_at_nest",
@@ -64,7 +65,7 @@ FLAT = NoEstimate(
 )
 NO_LINE = NoEstimate(
     why="the catch per minute does not fall along a line.",
-    step="Go on catching, or choose the automatic estimator.",
+    step="Go on, or choose the automatic estimator.",
     reason="Leslie's number is where the falling line reaches zero.",
     source="leslie_davis_1939",
 )
@@ -90,7 +91,7 @@ def always() -> Iterator[Caution]:
     yield Caution(
         level="caution",
         text="Read every number as “at least”. Wasps abroad, soft new wasps and wasps deep in the "
-        "comb are not in it. Keep the suit on and treat the nest as live.",
+        f"comb are not in it. {rules.text('never_empty', 'number', 'suit')}",
         reason="The count sees only wasps that your air reaches while you work.",
         source="removal_at_nest",
     )
@@ -170,6 +171,14 @@ def about_size(job: Job, fit: Fit) -> Iterator[Caution]:
 
 def about_minutes(job: Job, estimator: str, auto: bool) -> Iterator[Caution]:
     """Yield what unequal passes change."""
+    if job.differ and not job.by_minutes:
+        yield Caution(
+            level="note",
+            text="Your passes differ by a tenth or less, so they count as equal: the minutes were "
+            "not used. To use them, choose “Likelihood with minutes”.",
+            reason="So small a difference changes the estimate by less than its interval.",
+            source="removal_thresholds",
+        )
     if not job.uneven:
         return
     if estimator not in WITH_EFFORT:

@@ -20,7 +20,7 @@ from calc.method.removal_effort import gould_pollock, leslie
 from calc.method.removal_fit import expected_catches
 from calc.method.removal_profile import moran_schnute, usable
 from calc.method.removal_quantiles import number_quantiles
-from calc.method.stopping import Outlook, log_normal_interval, most_left, outlook
+from calc.method.stopping import Outlook, log_normal_interval, outlook
 
 UNEVEN = 1.1
 """Longest pass over shortest from which passes no longer count as equal."""
@@ -37,10 +37,11 @@ FIELLER = "Fieller's limits of the regression"
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Job:
-    """What was caught, in passes of which length."""
+    """What was caught, in passes of which length; ``weighed`` if an estimator asks for minutes."""
 
     catches: tuple[int, ...]
     minutes: tuple[float, ...] | None
+    weighed: bool = False
 
     @property
     def caught(self) -> int:
@@ -53,16 +54,24 @@ class Job:
         return self.minutes is not None and max(self.minutes) > UNEVEN * min(self.minutes)
 
     @property
+    def differ(self) -> bool:
+        """Whether the passes differ in length at all."""
+        return self.minutes is not None and max(self.minutes) > min(self.minutes)
+
+    @property
+    def by_minutes(self) -> bool:
+        """Whether the minutes are used: where they differ by much, or by any if asked for."""
+        return self.uneven or (self.weighed and self.differ)
+
+    @property
     def alike(self) -> tuple[float, ...]:
         """Length 1 for each pass."""
         return (1.0,) * len(self.catches)
 
     @property
     def effort(self) -> tuple[float, ...]:
-        """Minutes of each pass where they differ, else 1 for each."""
-        if self.minutes is not None and self.uneven:
-            return self.minutes
-        return self.alike
+        """Minutes of each pass where they are used, else 1 for each."""
+        return self.minutes if self.minutes is not None and self.by_minutes else self.alike
 
     @property
     def lengths(self) -> tuple[float, ...]:
@@ -150,8 +159,8 @@ def _limits(job: Job, number: float, number_se: float | None) -> tuple[float, fl
     if number_se is not None and number - job.caught > 1e-9:
         low, high = log_normal_interval(job.caught, number, number_se)
         return low, high, LOG_NORMAL
-    left = most_left(0.975, job.outlook)
-    return job.caught, None if left is None else max(number, job.caught + left), POSTERIOR_END
+    (end,) = number_quantiles(job.catches, (0.975,), job.effort)
+    return job.caught, None if end is None else max(number, end), POSTERIOR_END
 
 
 def _carle_strub(job: Job) -> Fit:
@@ -239,7 +248,7 @@ def comparison(job: Job, used: str, fit: Fit) -> list[Fit]:
 def _others(job: Job, used: str) -> Sequence[Fit]:
     found = []
     for name in _FITS:
-        if name == used or (name == "gould_pollock" and not job.uneven):
+        if name == used or (name == "gould_pollock" and not job.by_minutes):
             continue
         try:
             check(name, job)

@@ -10,24 +10,37 @@ import math
 from collections.abc import Callable, Sequence
 
 from calc.method.removal import weighted_sum
+from calc.method.stopping import Outlook, outlook
 
 _FURTHEST = 2**50
 
 
-def number_quantiles(catches: Sequence[int], chances: Sequence[float]) -> tuple[int | None, ...]:
+def number_quantiles(
+    catches: Sequence[int], chances: Sequence[float], effort: Sequence[float] | None = None
+) -> tuple[int | None, ...]:
     """Return the numbers present at the start that are not exceeded with the given chances.
 
-    Pr(N) is proportional to (1/N) N!/(N - T)! x Gamma(kN - X - T + 1)/Gamma(kN - X + 2),
-    N = T, T + 1, ...; summed exactly near the top and over blocks that widen away from it.
+    With equal passes Pr(N) is proportional to
+    (1/N) N!/(N - T)! x Gamma(kN - X - T + 1)/Gamma(kN - X + 2), N = T, T + 1, ...; summed exactly
+    near the top and over blocks that widen away from it. With unequal passes the last two factors
+    give way to the average of p^T (1 - p)^(N - T) over :func:`calc.method.stopping.outlook`.
 
     Parameters
     ----------
-    catches : catch on each of equal passes, at least one caught
+    catches : catch on each pass, at least one caught
     chances : rising, each 0 to 1
+    effort : minutes of each pass; left out or all alike for equal passes
 
     Returns whole numbers, ``None`` for one beyond reach. Range: as :func:`outlook`; the upper
     quantiles are long where the catch hardly falls. Source: removal_posterior.
     """
+    equal = effort is None or max(effort) == min(effort)
+    height = _equal_passes(catches) if equal else _by_outlook(outlook(catches, effort or ()))
+    curve = _Curve(height, sum(catches))
+    return tuple(curve.quantile(chance) for chance in chances)
+
+
+def _equal_passes(catches: Sequence[int]) -> Callable[[float], float]:
     k, total, x = len(catches), sum(catches), weighted_sum(catches)
 
     def height(left: float) -> float:
@@ -39,8 +52,23 @@ def number_quantiles(catches: Sequence[int], chances: Sequence[float]) -> tuple[
             - math.lgamma(k * n - x + 2)
         )
 
-    curve = _Curve(height, total)
-    return tuple(curve.quantile(chance) for chance in chances)
+    return height
+
+
+def _by_outlook(view: Outlook) -> Callable[[float], float]:
+    missed = [-hazard * view.passes for hazard in view.hazards]  # log of the share missed so far
+    caught = [
+        math.log(weight) + view.caught * math.log(-math.expm1(log))
+        for log, weight in zip(missed, view.weights, strict=True)
+    ]
+
+    def height(left: float) -> float:
+        logs = [one + left * log for one, log in zip(caught, missed, strict=True)]
+        top = max(logs)
+        mean = top + math.log(math.fsum(math.exp(each - top) for each in logs))
+        return math.lgamma(view.caught + left) - math.lgamma(left + 1) + mean
+
+    return height
 
 
 class _Curve:

@@ -12,7 +12,7 @@ OUTPUTS = (
     Out(
         name="next_step",
         label="What to do next",
-        meaning="Goes by chances, with the last wasps taken as harder to catch.",
+        meaning="Says stop only if two tests pass, one with the last wasps harder to catch.",
         kind="text",
         main=True,
     ),

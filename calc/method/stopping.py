@@ -157,30 +157,6 @@ def passes_needed(most: int, wanted: float, view: Outlook) -> int | None:
     return high
 
 
-def most_left(chance: float, view: Outlook, limit: int = 2000) -> int | None:
-    """Return the smallest number that with this chance is not exceeded by those left now.
-
-    Parameters
-    ----------
-    chance : 0 to 1, such as 0.975
-    view : from :func:`outlook`
-    limit : give up beyond this many
-
-    Range: as :func:`chance_at_most`. Source: removal_posterior.
-    """
-    high = 1
-    while chance_at_most(high - 1, view) < chance:
-        if high > limit:
-            return None
-        high *= 2
-    low, high = -1, high - 1
-    while high - low > 1:
-        middle = (low + high) // 2
-        enough = chance_at_most(middle, view) >= chance
-        low, high = (low, middle) if enough else (middle, high)
-    return high
-
-
 def log_normal_interval(caught: float, number: float, number_se: float) -> tuple[float, float]:
     """Return 95 % limits of N that cannot fall below the catch.
 

@@ -111,15 +111,16 @@ def _nobody(watch: Watch, found: Fit) -> Answer:
 
 
 def _answer(watch: Watch, found: Fit, share: float, animal: str, traffic: float | None) -> Answer:
-    mean = found.mean
+    mean, out = found.mean, found.out
     assert mean is not None
+    assert out is not None
     spell = quiet(watch, mean, found.mean_high)
-    more_all = _more_for_all(mean, found.out or 0.0)
+    more_all = _more_for_all(mean, out)
     quiet_needed = quiet_for(1, mean)
-    need = max(more_all, quiet_needed - watch.quiet) if found.out else 0.0
+    need = max(more_all, quiet_needed - watch.quiet) if out else 0.0
     values: dict[str, Any] = {
         "next_step": say.next_step(watch, need),
-        "still_out": found.out,
+        "still_out": out,
         "still_out_interval": (found.out_low, found.out_high),
         "more_minutes": _more(wait_for_share(share, mean), watch.waited),
         "more_minutes_interval": _more_interval(share, found, watch.waited),
@@ -132,7 +133,7 @@ def _answer(watch: Watch, found: Fit, share: float, animal: str, traffic: float 
         "most_out_quiet_slow": spell.most_out_slow,
         "returns_per_hour": spell.per_hour,
         "none_out": None if found.none_out is None else min(99.9, 100 * found.none_out),
-        "away_at_start": watch.home + (found.out or 0.0),
+        "away_at_start": watch.home + out,
         "away_by_traffic": None if traffic is None else away_in_traffic(traffic, mean),
         "home": watch.home,
         "waited_in_all": watch.waited,

@@ -1,4 +1,4 @@
-"""What the returns say: mean trip, number still out, the quiet spell; each with its limits."""
+"""What the returns say: mean trip, number still out, the quiet time; each with its limits."""
 
 from __future__ import annotations
 
@@ -9,7 +9,8 @@ from dataclasses import dataclass
 from calc.method.quantiles import RULE_OF_THREE
 from calc.method.removal import falls
 from calc.method.removal_effort import gould_pollock
-from calc.method.stopping import Outlook, chance_at_most, most_left, outlook
+from calc.method.removal_quantiles import number_quantiles
+from calc.method.stopping import Outlook, chance_at_most, outlook
 from calc.method.stragglers_times import (
     MeanTime,
     censored_mean,
@@ -19,7 +20,6 @@ from calc.method.stragglers_times import (
 )
 
 _BINS = 24
-_MOST_SEARCHED = 400
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -150,8 +150,9 @@ def _unknown(watch: Watch) -> Fit | None:
     mean = middle if mean <= 0 else mean
     home = watch.home
     out = home / -math.expm1(-watch.waited / mean) - home
-    top = most_left(0.975, view, _MOST_SEARCHED)
-    bottom = most_left(0.025, view, _MOST_SEARCHED)
+    bottom, top = (
+        None if each is None else each - home for each in number_quantiles(bins, (0.025, 0.975))
+    )
     return Fit(
         mean=mean,
         mean_low=min(low, mean),
@@ -204,7 +205,7 @@ class Quiet:
 
 
 def quiet(watch: Watch, mean: float | None, mean_high: float | None) -> Quiet:
-    """Return what a quiet spell rules out at 95 %.
+    """Return what a quiet time rules out at 95 %.
 
     Returns an hour: exact Poisson limit for no event, 2.9957 over the quiet time. Number out: the
     largest not ruled out, for the mean trip and for its upper limit.

@@ -138,7 +138,7 @@ OUTPUTS = (
     Out(
         name="next_step",
         label="What to do next",
-        meaning="Goes by the quiet spell and by those still expected.",
+        meaning="From the quiet spell and those still expected.",
         kind="text",
         main=True,
     ),
@@ -206,7 +206,7 @@ OUTPUTS = (
     Out(
         name="most_out_quiet",
         label="Most still out after this quiet",
-        meaning="Largest number that the quiet spell does not rule out at 95 %.",
+        meaning="Largest number that the quiet time does not rule out at 95 %.",
         kind="count",
     ),
     Out(
@@ -218,7 +218,7 @@ OUTPUTS = (
     Out(
         name="returns_per_hour",
         label="Returns an hour, at most",
-        meaning="Exact limit at 95 % from the quiet spell alone.",
+        meaning="Exact limit at 95 % from the quiet time alone.",
         digits=1,
     ),
     Out(

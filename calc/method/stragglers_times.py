@@ -1,4 +1,4 @@
-"""Trip times from returns: mean, limits, share home, and what a quiet spell rules out."""
+"""Trip times from returns: mean, limits, share home, and what a quiet time rules out."""
 
 from __future__ import annotations
 
@@ -175,7 +175,7 @@ def quiet_for(number: float, mean: float, confidence: float = 0.95) -> float:
 
 
 def most_after_quiet(quiet: float, mean: float) -> int:
-    r"""Return the largest number still away that a quiet spell does not rule out at 95 %.
+    r"""Return the largest number still away that a quiet time does not rule out at 95 %.
 
     Largest whole R with :math:`e^{-R w/\tau} \ge 0.05`.
 

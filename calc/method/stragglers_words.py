@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Sequence
 
+from calc import rules
 from calc.declare import Caution
 from calc.method.stragglers_fit import Fit, Watch
 from calc.tables import row
@@ -18,8 +19,8 @@ PRACTICE_QUIET = 20.0
 _CLOCKS = {
     "rain": (
         "It rains, so the minutes do not count. Stop the clock, and start it again when they fly.",
-        "In rain fewer fly and they fly again at once when it stops; a quiet spell in it says "
-        "nothing.",
+        "In rain fewer German yellowjackets flew, and they flew again at once when it stopped. A "
+        "quiet spell in rain says nothing.",
     ),
     "cold": (
         "It is too cold to fly, so the minutes do not count. Wait for a warmer hour.",
@@ -27,8 +28,8 @@ _CLOCKS = {
     ),
     "dusk": (
         "It is dusk or dark, so the minutes do not count. Come back at dawn.",
-        "Flights fall off at dusk by themselves; some stay out overnight, and a touch at night "
-        "still brings workers out.",
+        "Flights of yellow-legged hornets fall off at dusk by themselves. Some stay out overnight, "
+        "and any touch at night brought workers out.",
     ),
 }
 
@@ -47,8 +48,8 @@ def nothing_stop(hides: Sequence[str]) -> Caution:
     """Return the stop for a watch in which nobody came home."""
     return Caution(
         level="stop",
-        text="Nobody came home, so there is no trip time and no number. Wait on, and check that "
-        "you watch the right hole.",
+        text="Nobody came home, so there is no trip time and no number. Wait longer, and check "
+        "that you watch the right hole.",
         reason="An empty watch looks the same when none is out and when the trips are long.",
         source="straggler_model",
         hides=tuple(hides),
@@ -59,8 +60,8 @@ def no_thinning_stop(hides: Sequence[str]) -> Caution:
     """Return the stop for returns that do not thin out."""
     return Caution(
         level="stop",
-        text="The returns do not thin out, so there is no number. Keep catching those that come "
-        "home and watch longer.",
+        text="The returns do not thin out, so there is no number. Wait longer, and catch those "
+        "that come home.",
         reason="As long as they come at the same rate, any number may be out; or some still leave "
         "by a second hole.",
         source="straggler_removal",
@@ -73,15 +74,15 @@ def always(animal: str) -> Iterator[Caution]:
     night = row("trip_times", "night")["absent"] + row("trip_times", "long")["absent"]
     yield Caution(
         level="caution",
-        text="Stay suited to the end. No number here means that none is left.",
-        reason="The model knows only ordinary trips; one late wasp can sting someone who is "
-        "allergic.",
+        text=f"{rules.text('waiting', 'outside', 'in', 'clock')} "
+        f"{rules.text('never_empty', 'number')}",
+        reason="The wait can last longer than anyone bears a closed suit, and the model knows only "
+        "ordinary trips.",
         source="straggler_model",
     )
     yield Caution(
         level="caution",
-        text="Some stay out for hours or overnight. Leave a catch box at the hole, or come back "
-        "at dawn, and check a box at least once a day.",
+        text=f"Some stay out for hours or overnight. {rules.text('waiting', 'box')}",
         reason=f"Of tagged yellow-legged hornets away at one moment, about {night:.0f} % were on "
         "trips of more than an hour.",
         source="absent_shares",
@@ -131,7 +132,7 @@ def about_fit(watch: Watch, found: Fit) -> Iterator[Caution]:
 
 
 def about_quiet(watch: Watch, mean: float | None) -> Iterator[Caution]:
-    """Yield a note that compares the quiet spell with what people commonly do."""
+    """Yield a note that compares the quiet time with what people commonly do."""
     if mean is None or mean <= 0:
         return
     missed = 100 * math.exp(-PRACTICE_QUIET / mean)
@@ -149,9 +150,9 @@ def next_step(watch: Watch, need: float) -> str:
     """Return what to do, from the minutes of flying weather still needed."""
     late = "Those out for hours or overnight come later: leave a catch box, or come back at dawn."
     if need <= 0:
-        return f"Stop waiting for today. {late}"
+        return f"Go on: it was quiet for long enough. {late}"
     if need > LONG_WAIT:
-        return f"Do not stand and wait for this: it would take hours. {late}"
+        return f"Stop: do not stand and wait for this, it would take hours. {late}"
     minutes = 5 * math.ceil(need / 5)
     return (
         f"Wait about {minutes} more minutes of flying weather. Start the quiet clock again at "

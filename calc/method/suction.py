@@ -147,10 +147,17 @@ def garrison_flanged(flow: float, diameter: float, distance: float) -> float:
 
     V/V0 = 1.10 (0.07)^X for X up to 0.5, 0.10 X^-1.6 beyond; at most 1.
 
-    Units and range as in :func:`garrison`. Source: garrison_1983.
+    Notes
+    -----
+    At X = 0.5 the two printed branches do not meet: the second starts 4 % above the end of the
+    first. It is held at that end until it has fallen below it (X = 0.513), so that the speed never
+    rises with distance. Units and range as in :func:`garrison`. Source: garrison_1983; the hold is
+    own_reasoning.
     """
     x = distance / diameter
-    share = 1.10 * math.pow(0.07, x) if x <= 0.5 else 0.10 * math.pow(x, -1.6)
+    share = 1.10 * math.pow(0.07, min(x, 0.5))
+    if x > 0.5:
+        share = min(share, 0.10 * math.pow(x, -1.6))
     return 4 * flow / (math.pi * diameter * diameter) * min(1.0, share)
 
 
@@ -206,8 +213,8 @@ class Opening:
 def farthest(formula: Formula, flow: float, speed: float, scale: float) -> float:
     """Return the greatest distance in m at which a formula gives at least ``speed`` (m/s).
 
-    ``scale`` is a length in m to begin the search with. Speed falls with distance, so doubling
-    and halving cannot miss.
+    ``scale`` is a length in m to begin the search with. No formula here rises with distance, so
+    doubling and halving cannot miss.
     """
     if formula(flow, 0.0) < speed:
         return 0.0

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from typing import Any
 
 from calc.declare import Answer, Calculator, Caution, Choice, Counts, Number, Numbers, Option, Out
-from calc.errors import InputError
+from calc.errors import InputError, required
 from calc.method.catch_chamber_inputs import ANIMAL, animal_options
 from calc.method.weighing import (
     Count,
@@ -37,7 +37,6 @@ CLOSE = 0.05
 FAR = 2.0
 """A sampled mean this many times the printed mass, or below its inverse, is asked about."""
 
-_SLIP = "beyond it a slip of the finger is likelier"
 _OWN = "own_reasoning"
 _TABLE = ("mean_from", ("table",))
 _SAMPLE = ("mean_from", ("sample",))
@@ -96,16 +95,17 @@ def core(
     sample_counts, sample_masses : animals and grams of each handful
     share : percent of the second kind, by number
 
-    Returns the :class:`Answer`. Raises :class:`InputError` for a full bin lighter than the empty
-    one and for handfuls without their count. Range and sources: the declaration below.
+    Returns the :class:`Answer`. Raises :class:`InputError` for a full chamber lighter than the
+    empty one and for handfuls without their count. Range and sources: the declaration below.
     """
     if full < empty:
-        allowed = f"{empty:g} g or more, the empty bin"
+        allowed = f"{empty:g} g or more, the empty chamber"
         raise InputError(
             "full",
             full,
             allowed,
-            f"Bin with the catch: {full:g} g is lighter than the empty bin; allowed is {allowed}.",
+            f"Chamber with the catch: {full:g} g is lighter than the empty chamber; allowed is "
+            f"{allowed}.",
         )
     printed = known(animal, mass)
     if mean_from == "sample":
@@ -117,7 +117,7 @@ def core(
     else:
         mean, number = printed, 0
         if second is not None and second != "none":
-            mean = mixed(printed, known(second, None), (share or 0.0) / 100)
+            mean = mixed(printed, known(second, None), required("share", share) / 100)
     net = full - empty
     found = count_by_weight(net * MG, step_error(step, 2) * MG, mean)
     return Answer(
@@ -159,7 +159,7 @@ def _cautions(
 ) -> Iterator[Caution]:
     yield Caution(
         level="caution",
-        text="Look into the bin first: bees, leaves, comb and soil count as animals.",
+        text="Look into the chamber first: bees, leaves, comb and soil count as animals.",
         reason="The scale weighs all that is in it. Honey bees end the work.",
         source="weigh_cautions",
     )
@@ -224,7 +224,6 @@ def _mass(name: str, label: str, meaning: str, low: float, default: float) -> Nu
         customary="oz",
         low=low,
         high=100_000,
-        why=_SLIP,
         source=_OWN,
         usual=default,
         digits=1,
@@ -243,13 +242,13 @@ weigh_the_catch = Calculator(
     name="weigh_the_catch",
     title="Count by weight",
     part="method",
-    purpose="From the bin, empty and with the catch, and the mass of one animal: how many animals "
-    "are in it, with the interval.",
+    purpose="From the chamber, empty and with the catch, and the mass of one animal: how many "
+    "animals are in it, with the interval.",
     inputs=(
-        _mass("empty", "Bin, empty", "The closed bin before the pass; 0 if the scale was set to "
-              "zero with the bin on it.", 0, 640),
-        _mass("full", "Bin with the catch", "The same closed bin after the pass, on the same "
-              "scale.", 0, 671),
+        _mass("empty", "Chamber, empty", "The closed chamber before the pass; 0 if the scale was "
+              "set to zero with the chamber on it.", 0, 640),
+        _mass("full", "Chamber with the catch", "The same closed chamber after the pass, on the "
+              "same scale.", 0, 671),
         Number(
             name="step",
             label="Smallest step of the scale",
@@ -282,7 +281,6 @@ weigh_the_catch = Calculator(
             item="handful",
             low=1,
             high=5000,
-            why=_SLIP,
             source=_OWN,
             usual=(150,),
             most=20,
@@ -297,7 +295,6 @@ weigh_the_catch = Calculator(
             customary="oz",
             low=0.01,
             high=10_000,
-            why=_SLIP,
             source=_OWN,
             usual=(11.5,),
             most=20,
@@ -307,7 +304,7 @@ weigh_the_catch = Calculator(
         ),
         Choice(
             name="second",
-            label="Second kind in the bin",
+            label="Second kind in the chamber",
             meaning="Another caste or species, unsorted.",
             options=_seconds(),
             usual="none",
@@ -332,9 +329,9 @@ weigh_the_catch = Calculator(
             meaning="The net weight over the mean mass, to the nearest animal."),
         Out(name="interval", label="Animals, 95 % interval", kind="interval", main=True,
             meaning="Holds the true number in 95 of 100 such weighings, if nothing else is in the "
-            "bin."),
+            "chamber."),
         Out(name="net", label="Net weight", unit="g", customary="oz", digits=1,
-            customary_digits=2, meaning="Bin with the catch less the empty bin."),
+            customary_digits=2, meaning="Chamber with the catch less the empty chamber."),
         Out(name="mean_mass", label="Mass of one animal", unit="mg",
             meaning="The mean that was used."),
         Out(name="largest", label="Largest error comes from", kind="text",

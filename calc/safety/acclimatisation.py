@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from typing import Any
 
-from calc import tables
+from calc import rules, tables
 from calc.declare import Answer, Axis, Calculator, Chart, Choice, Count, Number, Option, Out, Series
 from calc.safety.acclimatisation_cautions import cautions
 
@@ -13,10 +13,13 @@ SCHEDULE = {
     "new_heat": "new",
     "new_suit": "new",
     "hot_spell": "new",
-    "back": "returning",
+    "back": "new",
     "used": None,
 }
-"""Which column of the published schedule holds for whom; None where neither does."""
+"""Which column of the table of shares is taken for whom; None where neither is.
+
+The bodies differ for who comes back and for a hot spell: the lower shares are taken, and a caution
+shows the others."""
 
 
 def share(schedule: str, day: int) -> float:
@@ -24,7 +27,8 @@ def share(schedule: str, day: int) -> float:
 
     Parameters
     ----------
-    schedule : ``new`` (20 percent more each day) or ``returning`` (50, 60, 80, 100)
+    schedule : ``new`` (20 percent more each day) or ``returning`` (50, 60, 80, 100: printed for
+        people who know the job, and not taken here)
     day : 1 for the first day in heat; after the last day of the schedule its share holds on
 
     Returns
@@ -43,7 +47,7 @@ def minutes(full: float, percent: float) -> int:
 
 
 def spells(in_suit: int, work: int | None) -> tuple[int | None, int | None]:
-    """Return spells and minutes on site, with the rest of each hour between two spells.
+    """Return work periods and minutes on site, with the rest of each hour between two.
 
     ``work`` is the work minutes in an hour; None where nobody gave them, or zero of them.
     """
@@ -121,16 +125,16 @@ def _chart(rows: list[dict[str, Any]], day: int, today: int) -> Chart:
 
 
 SIGNS = (
-    "Dizzy, sick, headache, cramps, weak, sweat stops: out of the zone, suit open, cool down, "
-    "done for the day. Confused, slurred, fit, collapse: heat stroke, call at once."
+    "Dizzy, sick, headache, cramps, weak: out of the zone, suit open, cool down, done for the "
+    "day. " + rules.text("heat_stroke", "signs", "call")
 )
 BUDDY = (
     "At each drink, every 15 to 20 minutes: name and plan for the next step, clear answer, "
     "steady walk, sweat on the face, and the time called out."
 )
 COOLING = (
-    "Shade, suit open or off, water or ice on the skin and moving air. For heat stroke ice or "
-    "cold water over the whole body at once, and do not stop until help takes over."
+    "Shade, suit open or off, water or ice on the skin and moving air. Heat stroke: "
+    + rules.text("heat_stroke", "cool", "until")
 )
 
 acclimatisation_plan = Calculator(
@@ -211,7 +215,7 @@ acclimatisation_plan = Calculator(
         Out(
             name="today_share",
             label="Share of the usual time today",
-            meaning="From the published schedule.",
+            meaning="From the table of shares.",
             unit="percent",
             main=True,
         ),
@@ -223,21 +227,21 @@ acclimatisation_plan = Calculator(
         ),
         Out(
             name="spells",
-            label="Spells today",
+            label="Work periods today",
             meaning="Pieces, none longer than the work minutes of an hour.",
             kind="count",
         ),
         Out(
             name="on_site",
             label="Minutes on site today",
-            meaning="Spells with the rests between them.",
+            meaning="Work periods with the rests between them.",
             kind="count",
             unit="min",
         ),
         Out(
             name="buddy",
             label="What the second person checks",
-            meaning="Each check ends the spell if one answer is wrong.",
+            meaning="Each check ends the work period if one answer is wrong.",
             kind="text",
         ),
         Out(
@@ -269,7 +273,7 @@ acclimatisation_plan = Calculator(
                 ),
                 Out(
                     name="in_spells",
-                    label="Spells",
+                    label="Work periods",
                     meaning="By the work minutes of an hour.",
                     kind="count",
                 ),
@@ -279,6 +283,8 @@ acclimatisation_plan = Calculator(
     core=core,
     sources=(
         "niosh_osha_acclimatization",
+        "osha_acclimatizing",
+        "acclimatisation_ours",
         "niosh_hydration_2017",
         "niosh_first_aid",
         "acgih_strain_signs",
@@ -286,13 +292,13 @@ acclimatisation_plan = Calculator(
     formula=(
         (
             r"t_\mathrm{day} = t_\mathrm{full}\, s_\mathrm{day}",
-            "minutes of a day; s is 20, 40, 60, 80, 100 % for new people and 50, 60, 80, 100 % "
-            "for experienced people who come back",
-            "niosh_osha_acclimatization",
+            "minutes of a day; s is 20, 40, 60, 80, 100 %, also after a week away and in the "
+            "first hot spell",
+            "osha_acclimatizing",
         ),
         (
             r"n = \lceil t_\mathrm{day} / w \rceil,\qquad T = t_\mathrm{day} + (n-1)(60 - w)",
-            "spells and minutes on site, w being the work minutes in an hour",
+            "work periods and minutes on site, w being the work minutes in an hour",
             "arithmetic",
         ),
     ),

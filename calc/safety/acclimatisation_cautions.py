@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from calc import tables
 from calc.declare import Caution
 from calc.safety.levels import caution, note, stop
 
@@ -19,6 +20,8 @@ def cautions(person: str, state: str, *, no_minutes: bool) -> list[Caution]:
     if state == "low":
         made.append(_LOW)
     made.append(_USED if person == "used" else _FIRST_DAYS)
+    if person in _DIFFER:
+        made.append(_DIFFER[person])
     if person == "new_suit":
         made.append(_SUIT)
     return [*made, _HOUR, _JURISDICTION]
@@ -57,8 +60,28 @@ _FIRST_DAYS = caution(
 _USED = caution(
     "You count as new again after a week away, in the first hot spell and in another suit.",
     "What the body learned in a week of heat it loses again.",
-    "niosh_osha_acclimatization",
+    "acclimatisation_ours",
 )
+_FIRST = tables.row("acclimatization", "day_1")["new"]
+_HIGHER = ", ".join(
+    f"{row['returning']:.0f}" for row in tables.rows("acclimatization") if row["key"] != "day_5"
+)
+
+_DIFFER = {
+    "back": caution(
+        f"The two bodies differ. OSHA starts people back from a long absence at {_FIRST:.0f} "
+        f"percent. NIOSH prints {_HIGHER} percent for people who know the job. This plan takes "
+        f"{_FIRST:.0f}.",
+        "The lower start costs a short day, the higher one can cost more.",
+        "osha_acclimatizing",
+    ),
+    "hot_spell": caution(
+        f"OSHA prints {_HIGHER} percent for experienced people in a sudden hot spell. This plan "
+        f"starts at {_FIRST:.0f} percent. That is our choice, the more careful one.",
+        "After a cool spring the body has lost what it learned last summer.",
+        "acclimatisation_ours",
+    ),
+}
 _SUIT = note(
     "Wear the suit at home first: dress, walk, climb a stair, undress.",
     "Additional clothing counts as a change that asks for getting used to.",

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
+from calc import rules
 from calc.declare import Answer, Calculator, Caution, Out
 from calc.safety import briefing_cards as cards
 from calc.safety.briefing_inputs import INPUTS
@@ -38,9 +39,9 @@ def core(**given: Any) -> Answer:
 def verdict(stops: int, conditions: int) -> str:
     """Say how the day stands, never that it is safe."""
     if stops:
-        return f"Do not start: {stops} {'reason' if stops == 1 else 'reasons'} above."
+        return f"Stop: do not start, {stops} {'reason' if stops == 1 else 'reasons'} above."
     word = "condition" if conditions == 1 else "conditions"
-    return f"Only with {conditions} {word}: read them aloud, tick each."
+    return f"Go on only with {conditions} {word}: read them aloud, tick each."
 
 
 def _stops(parts: Parts) -> list[Caution]:
@@ -56,18 +57,19 @@ def _stops(parts: Parts) -> list[Caution]:
 
 _STANDING = (
     caution(
-        "After a sting, trouble with breathing, voice or tongue, faintness or vomiting is "
-        "anaphylaxis: adrenaline as the person's plan says, call, lay flat, do not stand up.",
-        "With or without hives. Clinicians and the person's own plan lead.",
-        "wao_2020",
+        rules.text("sting_emergency", "signs")
+        + " This is anaphylaxis. "
+        + rules.text("sting_emergency", "adrenaline"),
+        "The stop list has the rest; clinicians and the person's own plan lead.",
+        "ascia_first_aid",
     ),
     caution(
-        "Confusion, slurred speech or collapse in heat is heat stroke: call, and cool at once.",
-        "Cooling comes first, and nobody stays alone.",
-        "niosh_first_aid",
+        rules.text("heat_stroke", "signs"),
+        "Harm grows with each minute hot: what to do stands in the stop list.",
+        "belval_2018",
     ),
     caution(
-        "If they come: run straight to a closed door. Do not walk, crouch or flap.",
+        rules.text("mass_attack", "run", "where", "others"),
         "Walkers were followed for 300 m in a Korean test; crouching did not help.",
         "choi_velutina_people",
     ),
@@ -118,7 +120,7 @@ OUTPUTS: tuple[Out, ...] = (
     ),
     Out(
         name="spells",
-        label="Spells",
+        label="Work periods",
         meaning="Pieces of the planned work.",
         kind="count",
     ),
@@ -130,7 +132,7 @@ OUTPUTS: tuple[Out, ...] = (
     ),
     Out(
         name="conditions",
-        label="Go only if",
+        label="Go on only if",
         meaning="Each one ticked before the suit goes on.",
         kind="table",
         columns=(_column("part", "Part"), _column("condition", "Condition")),
@@ -183,6 +185,9 @@ briefing = Calculator(
         "second_dose_share",
         "own_sting_plan",
         "own_sting_rule",
+        "belval_2018",
+        "own_emergency",
+        "usda_bee_attack",
         "own_zones",
         "choi_velutina_people",
         "eyewash_ansi",

@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Mapping
 from typing import Any
 
-from calc import tables, units
+from calc import rules, tables, units
 from calc.declare import Choice, Number, Result
 from calc.safety.briefing_inputs import INPUTS
 from calc.safety.briefing_parts import Parts
@@ -14,6 +13,8 @@ from calc.safety.briefing_parts import Parts
 Row = dict[str, Any]
 
 _DRINK = "NIOSH 2017, USA"
+TWO = "Two trained people"
+"""What the rule ``team`` asks for in its step ``second``, short enough for a card of one sheet."""
 
 
 def conditions(parts: Parts, planned: float) -> list[Row]:
@@ -24,10 +25,13 @@ def conditions(parts: Parts, planned: float) -> list[Row]:
     ]
     made += _heat_conditions(parts, planned)
     if parts.ladder is not None:
-        made.append({"part": "Ladder", "condition": "Top tied or foot held; load within rating."})
+        made.append({"part": "Ladder", "condition": f"{TWO}; top tied or foot held; load rated."})
     if parts.noise.inputs["saw_minutes"] or parts.people.inputs["disturbance"] == "vibration":
         made.append(
-            {"part": "Saw", "condition": "No saw while insects fly; cut protection on, cord dry."}
+            {
+                "part": "Saw",
+                "condition": f"{rules.text('saw', 'fly')} {TWO}; cut protection; dry cord.",
+            }
         )
     if parts.noise.inputs["protector"] != "none":
         made.append({"part": "Noise", "condition": "Ear protection in place before the motor."})
@@ -43,7 +47,7 @@ def _heat_conditions(parts: Parts, planned: float) -> list[Row]:
         made.append(
             {
                 "part": "Heat",
-                "condition": f"{heat['planned_spells']} spells with rests between; "
+                "condition": f"{heat['planned_spells']} work periods with rests between; "
                 f"{heat['planned_time']:.0f} min on site.",
             }
         )
@@ -70,12 +74,11 @@ def limits(parts: Parts) -> list[Row]:
         _row("Nobody outdoors, within", _both(people, "downwind"), "our zone"),
         _row("In, and windows shut, before", people.text("shut_from"), "our value"),
         _row("Normal again after", people.text("normal_after"), "our value"),
-        _row("If they come, run", f"{_both(people, 'run')} or more, to a door", "Korean test"),
+        _row("If they come, run", f"{_both(people, 'run')} or more", "Korean test"),
         _row("Check-in at least every", stings.text("check_in"), "our value"),
         _row("Help at your side after", stings.text("help_at"), "your area; USA 2015 if not typed"),
         _row("Middle time to arrest", f"{_arrest():.0f} min", "Pumphrey 2000, UK"),
-        _row("Second device, if no better", stings.text("second_dose"), "ASCIA 2021; label"),
-        _row("Wash an eye", f"{stings.text('eye_minutes')} or more", "ANSI Z358.1, USA"),
+        _row("If no better, adrenaline again", stings.text("second_dose"), "MHRA 2023; label"),
         _row("Noise dose of the day", parts.noise.text("niosh_dose"), "NIOSH 1998, USA"),
     ]
     if parts.ladder is not None:
@@ -101,15 +104,15 @@ def _arrest() -> float:
 
 def stop_list(parts: Parts) -> list[Row]:
     """Return what ends the job at once, read aloud in every run."""
-    adult = parts.stings.values["hospital_adult"]
+    adult, frail = (parts.stings.values[f"hospital_{who}"] for who in ("adult", "frail"))
     made = [
-        ("Trouble with breathing, voice, tongue; faint; vomiting after a sting",
-         "adrenaline as the plan says, call, lie flat"),
-        ("Confused, slurred, fit or collapse in heat", "call, cool with water or ice at once"),
+        ("Stung and unwell", rules.text("sting_emergency", "flat", "call")),
+        ("Confused in heat or in the suit", rules.text("heat_stroke", "cool")),
         ("Dizzy, sick, headache, cramps", "out, suit open, done for the day"),
-        ("Sting in mouth, throat or eye", f"out; wash the eye {_eye()} min or more; hospital"),
-        (f"{adult} stings or more, a light person fewer", "hospital today, even if well"),
-        ("Insects inside suit or veil", "out of the zone at once, then open"),
+        ("Stung in the mouth", rules.text("sting_emergency", "mouth")),
+        ("Sting or venom in an eye", rules.text("eye_venom", "wash")),
+        (f"{adult} stings or more; old, ill, pregnant: {frail}", "hospital today, even if well"),
+        ("Insects inside suit or veil", rules.text("suit_breach", "shut")),
         ("A person or animal in the zone", "bring them out; the vacuum keeps running"),
         ("Missed check-in, phone or watcher gone", "stop, come out"),
         ("Honey bees, bumble bees, bats, nesting birds", "close up, stop, ask"),
@@ -117,10 +120,6 @@ def stop_list(parts: Parts) -> list[Row]:
         ("Thunder, dusk without light, wind that moves the ladder", "stop"),
     ]  # fmt: skip
     return [{"sign": sign, "do": do} for sign, do in made]
-
-
-def _eye() -> int:
-    return math.ceil(float(tables.row("eye_washing", "ansi")["minutes"]))
 
 
 def typed(given: Mapping[str, Any]) -> list[Row]:

@@ -46,7 +46,7 @@ INPUTS: tuple[Input, ...] = (
     Number(
         name="planned_minutes",
         label="Planned work in the suit",
-        meaning="All spells together, without the rests.",
+        meaning="All work periods together, without the rests.",
         unit="min",
         low=1,
         high=480,

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from calc import tables, units
+from calc import rules, tables, units
 from calc.declare import Caution
+from calc.safety.heat_estimate import CALM
 from calc.safety.levels import caution, note, stop
 
 HELD_BACK = (
@@ -37,6 +38,9 @@ class Findings:
     top_still_over: bool  # not so, but so at the top of the WBGT range
     planned_over: bool
     rest_guessed: bool
+    calm: bool  # so little wind that the estimate hangs on it
+    wind: float | None  # as typed, m/s
+    wind_used: float | None
 
 
 def cautions(found: Findings) -> list[Caution]:
@@ -107,9 +111,28 @@ def _about_the_weather(found: Findings) -> list[Caution]:
         made.append(_INDEX_IN_SUN)
     if found.rest_guessed:
         made.append(_REST_GUESSED)
+    if found.calm:
+        made.append(_calm(found))
     if not found.measured:
         made.append(_ESTIMATE)
     return made
+
+
+def _calm(found: Findings) -> Caution:
+    raised = found.wind is not None and found.wind_used is not None and found.wind < found.wind_used
+    least = (
+        f" Your {found.wind:g} m/s counts as {found.wind_used:g} m/s, the least that the method "
+        "takes."
+        if raised
+        else ""
+    )
+    return caution(
+        f"Calm air: a little less wind makes it much hotter.{least} Plan by the top of the WBGT "
+        "range, which is for still air, or measure.",
+        f"At {CALM:g} m/s or less the estimate changes fastest with the wind, and the method is "
+        "least sure.",
+        "heat_calm_ours",
+    )
 
 
 _ENCAPSULATED = stop(
@@ -140,11 +163,10 @@ _NO_MINUTE = stop(
     hides=HELD_BACK,
 )
 _SIGNS = caution(
-    "Confusion, slurred speech, a fit or collapse is heat stroke: call the emergency services "
-    "and cool the person at once with water or ice. Stop at dizziness, nausea, headache, "
+    rules.text("heat_stroke", "signs", "call", "cool") + " Stop at dizziness, nausea, headache, "
     "weakness or cramps: leave the zone, open the suit, cool down, do not stay alone.",
-    "Heat stroke kills; cooling comes first. No number here replaces watching each other.",
-    "niosh_first_aid",
+    "Heat stroke kills. No number here replaces watching each other.",
+    "belval_2018",
 )
 _RATE_CROSSES = caution(
     "Within the limit only if the work is no harder than you think: a third harder is over it.",
@@ -159,7 +181,7 @@ _WBGT_CROSSES = caution(
 )
 _TOP_STILL_OVER = caution(
     "If the WBGT is at the upper end of its range, even sitting still in the suit is over the "
-    "limit. Measure it, or keep the spells short and open the suit between them.",
+    "limit. Measure it, or keep the work periods short and open the suit between them.",
     "The estimate can be wrong by more than the room that is left.",
     "liljegren_2008",
 )
@@ -186,7 +208,7 @@ _UNMEASURED = caution(
 )
 _VAPOUR = caution(
     "In a suit that stops vapour, sweat cannot cool you. The adjustment does not cover taped or "
-    "sealed suits; use it for short spells only, with someone watching.",
+    "sealed suits; use it for short periods only, with someone watching.",
     "The list's value is for limited-use vapour-barrier coveralls and varies with humidity.",
     "acgih_clothing",
 )
@@ -200,11 +222,11 @@ _USED_TO_IT = caution(
     "Used to heat means a week or more of work in this heat and in this suit. After a week away, "
     "in the first hot spell or in a new suit you count as new.",
     "The higher limit (REL) holds only for acclimatized people.",
-    "niosh_osha_acclimatization",
+    "acclimatisation_ours",
 )
 _INDEX_IN_SUN = note(
     "The heat index is for shade and light wind: full sun can add up to 15 °F (8 °C) to it.",
-    "It knows neither sun nor clothing nor work; the WBGT does.",
+    "It leaves out sun, clothing and work; the WBGT has them.",
     "nws_chart_text",
 )
 _REST_GUESSED = note(
@@ -216,20 +238,21 @@ _REST_GUESSED = note(
 _ESTIMATE = note(
     "The WBGT is estimated from weather. Walls, roofs, hot ground and attics can make the place "
     "hotter than the weather says: there, measure.",
-    "The method knows open ground and clear sky only.",
+    "The method is for open ground and clear sky only.",
     "liljegren_2008",
 )
 _WATER = note(
     f"Drink on schedule, but never more than {_MOST:.0f} fl oz "
-    f"({units.convert(_MOST, 'floz', 'L'):.1f} L) in an hour.",
+    f"({units.convert(_MOST, 'floz', 'L'):.1f} L) in an hour. Eat your meals: they replace the "
+    "salt.",
     "Too much water thins the salt in the blood: a medical emergency.",
     "niosh_hydration_2017",
 )
 _BODY = note(
     "Age over 60, illness, overweight, alcohol in the last 24 hours, pregnancy, earlier heat "
     "illness and medicines (allergy tablets, water tablets, blood pressure, mood) lower what you "
-    "can bear: ask your doctor.",
-    "The limits are for healthy adults; allergy tablets matter in this trade.",
+    "can bear: ask your doctor, and stop no tablet on your own.",
+    "The limits are for healthy adults.",
     "niosh_risk_factors_2017",
 )
 _JURISDICTION = note(

@@ -8,6 +8,7 @@ from typing import Any
 
 from calc import tables, units
 from calc.declare import Answer, Chart
+from calc.errors import required
 from calc.safety import heat_limits
 from calc.safety.heat_cautions import Findings, cautions
 from calc.safety.heat_charts import limits_chart, minutes_chart
@@ -74,10 +75,15 @@ def core(
 ) -> Answer:
     """Compare a job in a suit with the published heat limits; see the declaration for units."""
     shining = 0.0 if sun is None else sun_on_level(sun, radiation)
-    if air_temperature is None or humidity is None or wind is None:
-        heat = measured_heat(measured_wbgt or 0.0)
+    if heat_known == "measured":
+        heat = measured_heat(required("measured_wbgt", measured_wbgt))
     else:
-        heat = weather_heat(air_temperature, humidity, wind, shining)
+        heat = weather_heat(
+            required("air_temperature", air_temperature),
+            required("humidity", humidity),
+            required("wind", wind),
+            shining,
+        )
     added = tables.row("clothing_adjustment", clothing).get("adjustment")
     job = Job(
         heat=heat,
@@ -93,6 +99,7 @@ def core(
         in_sun=shining > 0,
         planned=planned_minutes,
         rest_guessed=heat_known == "measured" and rest == "shade" and rest_wbgt is None,
+        wind=wind,
     )
     values = _values(job) | {"verdict": verdict(found, job.stopped)} | _plan(job, planned_minutes)
     return Answer(values=values, cautions=cautions(found), charts=_charts(job))
@@ -104,7 +111,7 @@ def verdict(found: Findings, stopped: bool) -> str:
         return "No published limit can be applied to this suit."
     name = f"NIOSH 2016, {found.limit_name}"
     if stopped:
-        return f"Over the published limit ({name}): do not start."
+        return f"Stop: over the published limit ({name}), do not start."
     if found.over:
         return f"Over the published limit ({name}) for steady work: only with the rests below."
     if found.rate_crosses or found.wbgt_crosses:
@@ -129,6 +136,7 @@ def _findings(
     in_sun: bool,
     planned: float | None,
     rest_guessed: bool,
+    wind: float | None,
 ) -> Findings:
     still = heat_limits.limit(heat_limits.REST_RATE, job.acclimatised)
     top = job.effective - job.heat.wbgt + job.heat.high
@@ -148,6 +156,9 @@ def _findings(
         top_still_over=top > still,
         planned_over=planned is not None and job.minutes() < 60 and planned > job.minutes(),
         rest_guessed=rest_guessed,
+        calm=job.heat.calm,
+        wind=wind,
+        wind_used=job.heat.wind,
     )
 
 
@@ -166,6 +177,7 @@ def _values(job: Job) -> dict[str, Any]:
         "alert_limit": heat_limits.alert_limit(job.rate),
         "wbgt": heat.wbgt,
         "wbgt_range": (heat.low, heat.high),
+        "wind_used": heat.wind,
         "clothing_adjustment": job.added,
         "rest_effective": job.at_rest,
         "rate": job.rate,
@@ -179,7 +191,7 @@ def _values(job: Job) -> dict[str, Any]:
 
 
 def _plan(job: Job, planned: float | None) -> dict[str, Any]:
-    """Split the planned minutes into spells of one hour's work minutes with rests between."""
+    """Split the planned minutes into periods of one hour's work minutes with rests between."""
     if planned is None or job.stopped:
         return {}
     if job.minutes() == 60:

@@ -25,6 +25,7 @@ heat_in_suit = Calculator(
         "bernard_pourmoghani_1999",
         "stull_2011",
         "knmi_least_wind",
+        "heat_calm_ours",
         "acgih_clothing",
         "bernard_2007",
         "sting_suit_clothing_value",
@@ -45,7 +46,7 @@ heat_in_suit = Calculator(
         ),
         (
             r"\mathrm{WBGT} = 0.67\,T_w + 0.33\,T_a - 0.048\,\log_{10} v\,(T_a - T_w)",
-            "WBGT in shade, wind v in m/s between 0.3 and 3",
+            "WBGT in shade, wind v in m/s between 0.3 and 3; less counts as 0.3",
             "bernard_pourmoghani_1999",
         ),
         (

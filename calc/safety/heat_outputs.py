@@ -68,20 +68,21 @@ OUTPUTS: tuple[Out, ...] = (
     ),
     Out(
         name="planned_spells",
-        label="Spells for the planned work",
+        label="Work periods for the planned work",
         meaning="Pieces into which the planned work must be split.",
         kind="count",
     ),
     Out(
         name="planned_time",
         label="Time for the planned work with rests",
-        meaning="Planned minutes plus the rests between the spells.",
+        meaning="Planned minutes plus the rests between the work periods.",
         unit="min",
     ),
     Out(
         name="water",
         label="Water to drink",
-        meaning="While you work in heat, in small drinks every 15 to 20 minutes.",
+        meaning="In small drinks every 15 to 20 minutes. A published rate, not computed from the "
+        "weather. The same for every job.",
         kind="interval",
         unit="L/h",
         customary="floz/h",
@@ -91,7 +92,7 @@ OUTPUTS: tuple[Out, ...] = (
     Out(
         name="water_most",
         label="Never drink more than",
-        meaning="Above this the salt in the blood gets too thin.",
+        meaning="Above this the salt in the blood gets too thin. The same for every job.",
         unit="L/h",
         customary="floz/h",
         digits=2,
@@ -108,11 +109,21 @@ OUTPUTS: tuple[Out, ...] = (
     Out(
         name="wbgt_range",
         label="Range of the WBGT",
-        meaning="What the estimate leaves open: its published accuracy and the globe's size.",
+        meaning="What the estimate leaves open: its published accuracy, the globe's size, and "
+        "in calm air the wind.",
         kind="interval",
         unit="degC",
         customary="degF",
         digits=1,
+    ),
+    Out(
+        name="wind_used",
+        label="Wind used for the WBGT",
+        meaning="What you typed, or the least wind that the method takes.",
+        unit="m/s",
+        customary="mph",
+        digits=2,
+        customary_digits=1,
     ),
     Out(
         name="clothing_adjustment",

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from calc import rules
 from calc.declare import Caution
 from calc.safety.levels import caution, note, stop
 
@@ -27,9 +28,10 @@ class Findings:
 
 
 def cautions(found: Findings) -> list[Caution]:
-    """Return the cautions of one run, at least four of them in every run."""
+    """Return the cautions of one run, at least five of them in every run."""
     return [
         *_stops(found),
+        _LIVE,
         _WHO,
         *_about_the_formulas(found),
         *_about_the_tree(found),
@@ -93,8 +95,7 @@ _PASSED_AFTER = stop(
     "auf_strength_loss_table",
 )
 _LADDER = stop(
-    "Do not cut from a ladder: not with a chain saw, not with a reciprocating saw, not in any "
-    "tree.",
+    rules.text("saw", "ladder"),
     "Both hands are on the saw, and a stem under tension can split or kick.",
     "tree_rule",
 )
@@ -109,9 +110,14 @@ _ABOVE_CHEST = stop(
     "A saw above the chest cannot be held against kickback.",
     "tree_rule",
 )
+_LIVE = caution(
+    rules.text("tree", "live"),
+    "Wood carries the pull of a tape and a knock to the nest.",
+    "tree_live_ours",
+)
 _WHO = caution(
-    "No number here says that a tree will stand. A qualified arborist decides about the tree; "
-    "you decide only to stay away.",
+    "No number here says that a tree will stand. A qualified arborist decides about the tree. "
+    "You may only decide to stay away.",
     "Breaks also happen in stems that every formula passes.",
     "rinn_shell",
 )
@@ -122,8 +128,8 @@ _CUT = caution(
     "tree_rule",
 )
 _STANDING = caution(
-    "The formulas are screening rules for standing stems in wind. They know no crack, no root, "
-    "no crown and no ladder.",
+    "The formulas are screening rules for standing stems in wind. They leave out cracks, "
+    "roots, crown and ladder.",
     "They take a round hollow in the middle of a round stem.",
     "kane_ryan_2004",
 )
@@ -166,8 +172,8 @@ _LOOK = caution(
     "tree_rule",
 )
 _MEASURE = note(
-    "A knock or a stick in the hole finds the thinnest wall only by luck. Put in the thinnest "
-    "you found, and read the result as the best case.",
+    "Even after the catch nobody is sure to find the thinnest wall. Put in the thinnest you "
+    "found or fear, and read the result as the best case.",
     "An arborist drills or uses sound waves.",
     "kane_ryan_2004",
 )

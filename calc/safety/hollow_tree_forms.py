@@ -13,10 +13,11 @@ _centimetres = partial(centimetres, digits=1, step=1)
 _CUT = ("cut", ("yes",))
 
 INPUTS: tuple[Input, ...] = (
-    _centimetres("diameter", "Stem diameter", "Inside the bark, where the hollow is.", 8, 300, 50,
+    _centimetres("diameter", "Stem diameter", "Where the hollow is, without the bark. Insects in "
+                 "it: guess from outside the zone, by ruler or photo.", 8, 300, 50,
                  "thinner stems are branches"),
-    _centimetres("wall", "Sound wood, thinnest", "Between bark and hollow; the thinnest you find.",
-                 0, 150, 12, "half of the thickest stem"),
+    _centimetres("wall", "Sound wood, thinnest", "Between bark and hollow; the thinnest you fear, "
+                 "or find after the catch.", 0, 150, 12, "half of the thickest stem"),
     _centimetres("opening", "Opening there is, across", "Width along the girth, all holes at that "
                  "height together.", 0, 900, 6, "the girth of the thickest stem"),
     Choice(

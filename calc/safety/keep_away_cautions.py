@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from calc import rules
 from calc.declare import Caution
 from calc.safety.keep_away_zones import AT_WORK, FELT_WIND, Zone, place
 from calc.safety.levels import caution, note, stop
@@ -137,8 +138,7 @@ _NEIGHBOUR = stop(
     HELD_BACK,
 )
 _RUN = caution(
-    "If they come: run, at once and straight, at least 10 m and on to a closed door or vehicle. "
-    "Do not walk, crouch, flap or jump into water.",
+    rules.text("mass_attack", "run", "see", "where", "others"),
     "In a Korean test one or no hornet was left after 10 m of running; walkers were followed for "
     "300 m, and crouching did not help.",
     "choi_velutina_people",
@@ -158,7 +158,7 @@ _HOUSE_OUTER = caution(
 _DOOR = caution(
     "The closed door is beyond the outer zone: park a closed vehicle nearer, engine off, keys "
     "with you, and walk the way once.",
-    "The run ends at a door.",
+    "You run to a door, so it must be near enough.",
     "own_zones",
 )
 _REPORT = caution(
@@ -167,8 +167,8 @@ _REPORT = caution(
     "eu_1143_2014",
 )
 _VIBRATION = caution(
-    "No saw while insects fly. Catch first; vibration brings all of them out at once.",
-    "Mowing and shaking are named as triggers; no threshold has been measured.",
+    f"{rules.text('saw', 'fly')} Catch first: shaking can bring many out at once.",
+    "Mowing and shaking are named as triggers; nobody has measured how much it takes.",
     "milvus_crabro",
 )
 _WIND = caution(
@@ -183,9 +183,9 @@ _OURS = caution(
     "own_zones",
 )
 _DARK = caution(
-    "Dark clothes and hair are attacked first; swinging arms draw more. Light clothes, covered "
-    "hair, no perfume, no flapping, for watchers as well.",
-    "Black drew most attacks in three hornets; some perfumes hold the odours of their alarm.",
+    "Light clothes, covered hair, no perfume, no flapping, for the one who watches as well.",
+    "In three kinds of hornet black drew most attacks; swinging arms drew more; some perfumes hold "
+    "the odours of alarm.",
     "korea_three_hornets",
 )
 _JURISDICTION = note(

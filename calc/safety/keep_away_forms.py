@@ -143,7 +143,11 @@ LOOSE = Choice(
     usual="in",
 )
 DOOR = _distance(
-    "door", "Nest to a closed door or vehicle", "Where your run ends, with a free way.", 12, None
+    "door",
+    "Nest to the vehicle or shed you run to",
+    "Where your run ends, with a free way.",
+    12,
+    None,
 )
 
 INPUTS: tuple[Input, ...] = (
@@ -197,19 +201,23 @@ OUTPUTS: tuple[Out, ...] = (
     Out(
         name="shut_from",
         label="People in and windows shut before the start",
-        meaning="Minutes before the first contact; our value.",
+        meaning="Minutes before the first contact; our value. The same for every job.",
         unit="min",
         main=True,
     ),
     Out(
         name="normal_after",
         label="Until it is normal again, after the last contact",
-        meaning="Our value; go by the flight, not by the clock.",
+        meaning="Our value; go by the flight, not by the clock. The same for every job.",
         kind="interval",
         unit="min",
         main=True,
     ),
-    _metres("run", "Run at least", "Straight, then on to the closed door."),
+    _metres(
+        "run",
+        "Run at least",
+        "The least; then on into the vehicle or shed. The same for every job.",
+    ),
     Out(
         name="places",
         label="Places around",

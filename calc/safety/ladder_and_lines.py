@@ -81,9 +81,9 @@ def core(
 def verdict(found: Findings, stopped: bool) -> str:
     """Say how the ladder stands to the published rules."""
     if found.no_figure:
-        return "No published distance covers this line: do not start."
+        return "Stop: no published distance covers this line, do not start."
     if found.line_room is not None and found.line_room < -1e-9:
-        return "Nearer to the line than a published distance: do not start."
+        return "Stop: nearer to the line than a published distance, do not start."
     if stopped:
         return "Outside a published rule or the ladder's rating: do not climb."
     told = "Within the published rules for ladder and load"
@@ -148,8 +148,8 @@ ladder_and_lines = Calculator(
     assumptions=(
         "The line distance is the nearest that you, the ladder or anything you hold could come, "
         "also in a slip or a gust.",
-        "An unknown voltage is taken as the highest that a table covers; a service drop counts "
-        "as live.",
+        "An unknown voltage is taken as the highest that a table covers; the wire to a house is "
+        "one of them.",
         "Firm and level ground, a firm top support, one person, dry rungs, no wind that moves "
         "branches.",
         "The rating holds for an undamaged ladder; it counts everything that hangs on it.",

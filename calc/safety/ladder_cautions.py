@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from calc import tables
+from calc import rules, tables
 from calc.declare import Caution
 from calc.safety.levels import caution, note, stop
 
@@ -104,7 +104,7 @@ _NO_FIGURE = stop(
 _TOO_NEAR = stop(
     "Do not work here: you, the ladder, the hose or a branch could come nearer to the line than "
     "a published distance. Only the utility or a qualified line-clearance arborist works there.",
-    "A line can arc over without touch. A service drop to a house counts as live.",
+    "A line can arc over without touch. The wire to a house can kill too.",
     "osha_1910_333",
     HELD_BACK,
 )
@@ -133,13 +133,13 @@ _TOO_SHORT = stop(
     HELD_BACK,
 )
 _LOOK_UP = caution(
-    "Look up and walk round before you carry the ladder: lines hide behind leaves and along "
-    "eaves, and a ladder reaches further when it falls.",
+    f"{rules.text('power_line', 'look')} Lines hide behind leaves and along eaves, and a ladder "
+    "reaches further when it falls.",
     "No line was given, so none was checked.",
     "osha_1910_333",
 )
 _WET = caution(
-    "Treat every line as live, also a covered one. A wet branch, hose, pole or suit conducts.",
+    f"{rules.text('power_line', 'look', 'falls')} A wet branch, hose, pole or suit conducts.",
     "The distance is to the nearest part of you and all you hold or lean on, also when it slips.",
     "osha_1910_333",
 )
@@ -173,7 +173,7 @@ _NEST_ABOVE = caution(
 )
 _NEST_BELOW = caution(
     "The nest is lower than the ladder puts you: work it from lower rungs or from the ground.",
-    "Less height is less fall.",
+    "From less height you fall less far.",
     "ladder_reach",
 )
 _NO_MARK = caution(
@@ -182,14 +182,13 @@ _NO_MARK = caution(
     "ansi_a14",
 )
 _NOT_FROM_HERE = caution(
-    "From a ladder: no saw, no lifting out of a heavy piece, and no first contact with the nest "
-    "unless you can climb down blind with stings coming.",
-    "A startle on a ladder is a fall. A platform or lift gives you a second way down.",
-    "own_reasoning",
+    f"{rules.text('saw', 'ladder')} {rules.text('ladder')}",
+    "A startle on a ladder is a fall.",
+    "ladder_ours",
 )
 _TIE = caution(
-    "Tie off the top, or have someone hold the foot. Three points of contact, belt buckle "
-    "between the rails, never in the dark.",
+    "Tie off the top, or have the second person, in a suit, hold the foot. Three points of "
+    "contact, belt buckle between the rails, never in the dark.",
     "Ladder falls kill more workers each year than stings do.",
     "mmwr_ladders_2014",
 )

@@ -102,16 +102,19 @@ def clearances(voltage: float | None) -> dict[str, float]:
     """
     if voltage is None:
         widest = tables.rows("power_lines")[-1]
-        feet = {"1926.1408": float(widest["crane"]), "1926.1409": float(widest["presumed"])}
+        feet: dict[str, float | None] = {
+            "1926.1408": float(widest["crane"]),
+            "1926.1409": float(widest["presumed"]),
+        }
     elif clearance_crane(voltage) is None:
         return {}
     else:
         feet = {
             "1910.333": clearance_unqualified(voltage),
-            "1926.1408": clearance_crane(voltage) or 0.0,
-            "1926.1409": clearance_presumed(voltage) or 0.0,
+            "1926.1408": clearance_crane(voltage),
+            "1926.1409": clearance_presumed(voltage),
         }
-    metres = {name: value * FOOT for name, value in feet.items() if value > 0}
+    metres = {name: value * FOOT for name, value in feet.items() if value is not None}
     german = clearance_germany(voltage)
     return metres if german is None else metres | {"DGUV 38": german}
 

@@ -199,7 +199,7 @@ OUTPUTS: tuple[Out, ...] = (
     Out(
         name="angle",
         label="Angle by the rule",
-        meaning="From the ground.",
+        meaning="From the ground. The same for every job.",
         unit="degree",
         digits=1,
     ),

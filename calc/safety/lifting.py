@@ -6,7 +6,7 @@ from typing import Any
 
 from calc import tables
 from calc.declare import Answer, Axis, Calculator, Chart, Series
-from calc.errors import InputError
+from calc.errors import InputError, required
 from calc.safety import lifting_core as equation
 from calc.safety.lifting_cautions import Findings, cautions
 from calc.safety.lifting_forms import INPUTS, OUTPUTS
@@ -34,11 +34,17 @@ def core(
 ) -> Answer:
     """Weigh a load and set it against the lifting limit; see the declaration for units."""
     trunk = load == "trunk"
-    low, high = (
-        _trunk(species or "", state or "", diameter or 0, length or 0, hollow or 0, extra or 0)
-        if trunk
-        else (mass or 0.0, mass or 0.0)
-    )
+    if trunk:
+        low, high = _trunk(
+            required("species", species),
+            required("state", state),
+            required("diameter", diameter),
+            required("length", length),
+            required("hollow", hollow),
+            required("extra", extra),
+        )
+    else:
+        low = high = required("mass", mass)
     at_start, at_end = (
         equation.weight_limit(reach, height, abs(end - start), angle, lifts, duration, grip)
         for height in (start, end)

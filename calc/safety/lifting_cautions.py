@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from calc import rules
 from calc.declare import Caution
 from calc.safety.levels import caution, note, stop
 
@@ -72,8 +73,8 @@ def _about_the_load(found: Findings) -> list[Caution]:
 
 
 _LADDER = stop(
-    "Do not lift or carry this on a ladder. Lower it on a rope from a stand that holds you, or "
-    "leave it to an arborist.",
+    f"{rules.text('ladder', 'carry')} Lower it on a rope from a stand that holds you, or leave it "
+    "to an arborist.",
     "The lifting equation is for two hands and firm feet; on a ladder you have neither.",
     "niosh_lifting_1994",
     HELD_BACK,
@@ -126,7 +127,7 @@ _DRY = caution(
 _LIVE = caution(
     "Weigh the box before it is full, keep it upright and close to the body, and look that lid "
     "and hose hole are shut before you lift.",
-    "A load that shifts is heavier than it is, and an open lid is worse.",
+    "A load that shifts pulls harder on you, and an open lid lets them out.",
     "own_reasoning",
 )
 _ROPE = caution(

@@ -146,7 +146,7 @@ INPUTS: tuple[Input, ...] = (
     Choice(
         name="duration",
         label="Lifting goes on for",
-        meaning="With at least as long a rest after a short spell.",
+        meaning="With at least as long a rest after a short time.",
         options=(
             Option(value="hour", label="Up to one hour"),
             Option(value="two_hours", label="Up to two hours"),

@@ -24,7 +24,9 @@ _EMISSIVITY = 0.95  # of globe and of wick
 _GLOBE_ALBEDO, _WICK_ALBEDO = 0.05, 0.4
 _WICK_DIAMETER, _WICK_LENGTH = 0.007, 0.0254  # m
 _GROUND_ALBEDO, _GROUND_EMISSIVITY = 0.45, 0.999
-_LEAST_WIND = 0.13  # m/s: below this the wind no longer rules the exchange
+
+LEAST_WIND = 0.13
+"""Least wind that the reference program computes with, m/s; less counts as this."""
 
 GLOBE_DIAMETER = 0.0508
 """Globe of the published method, m; the standard globe of the WBGT has 0.15 m."""
@@ -66,7 +68,7 @@ def wbgt_liljegren(
     ----------
     air : air temperature, degC; the heat of evaporation is stated for 10 to 40
     humidity : relative humidity, percent, above 0
-    wind : wind at 2 m, m/s
+    wind : wind at 2 m, m/s; less than 0.13 counts as 0.13
     radiation : sun on a level surface, W/m2
     direct : share of it straight from the sun, 0 to 1; estimated if not given
     cos_zenith : cosine of the sun's distance from the zenith, above 0.00873
@@ -195,4 +197,4 @@ def _heat_of_evaporation(kelvin: float) -> float:
 
 def _reynolds(film: float, pressure: float, wind: float, diameter: float) -> float:
     density = pressure * 100 / (_R_AIR * film)
-    return max(wind, _LEAST_WIND) * density * diameter / _viscosity(film)
+    return max(wind, LEAST_WIND) * density * diameter / _viscosity(film)

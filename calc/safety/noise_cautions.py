@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from calc import tables
+from calc import rules, tables
 from calc.declare import Caution
 from calc.safety.levels import caution, note, stop
 
@@ -115,9 +115,9 @@ _CANNOT_HEAR = caution(
     "hear_your_partner",
 )
 _SAW = caution(
-    "No saw while insects fly, and none from a ladder.",
+    rules.text("saw", "fly", "ladder"),
     "The dose counts noise only; the saw has worse dangers.",
-    "own_reasoning",
+    "saw_ours",
 )
 _EARS = note(
     "Under a hood and veil a plug keeps its seal better than a muff.",

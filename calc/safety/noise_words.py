@@ -24,9 +24,9 @@ def plan_words(found: Findings) -> str:
     if found.over and found.protector == "none":
         return "Wear protectors, put them in below and look again; or shorten the noise."
     if found.over and found.protector != "both":
-        return "Wear plugs and muffs together, or shorten the loudest spell."
+        return "Wear plugs and muffs together, or shorten the loudest job."
     if found.over:
-        return "Two protectors do not do it: shorten the loudest spell or use a quieter tool."
+        return "Two protectors do not do it: shorten the loudest job or use a quieter tool."
     if found.protector == "none" and found.niosh > 50:
         return "Wear a protector all the same: a louder minute than you think uses up the rest."
     if found.protector == "none":

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from typing import Any
 
+from calc import rules as book
 from calc import tables
 from calc.declare import Answer, Axis, Calculator, Chart, Series
 from calc.safety import sting_plan_facts as facts
@@ -71,7 +72,8 @@ def core(
         "second_dose": (_minutes("second_least"), _minutes("second_most")),
         "printed": _printed(weight),
         "observation": _observation(),
-        "hospital_adult": facts.hospital_from(kin, _ADULT),
+        "hospital_adult": facts.adult_count(kin),
+        "hospital_frail": facts.adult_count(kin, frail=True),
         "hospital_lightest": facts.hospital_from(kin, lightest),
         "eye_minutes": tables.row("eye_washing", "ansi")["minutes"],
         "eye_litres": facts.eye_litres(),
@@ -93,10 +95,8 @@ def core(
     )
 
 
-_ADULT = 250.0  # kg; the adult count of the rule, not that of a light person
-
 CALL = (
-    "Insect sting, signs of anaphylaxis, adrenaline given at (time). Street, number, GPS, gate, "
+    "Anaphylaxis, wasp sting, adrenaline given at (time). Street, number, GPS, gate, "
     "where someone waits to wave you in. Wasps are flying: come to the meeting point first, not "
     "to the nest."
 )
@@ -105,11 +105,13 @@ CALL = (
 def decision(found: list[Rule]) -> str:
     """Say the decision in words, never that something is safe."""
     if any(rule.level == "stop" for rule in found):
-        return "Do not start."
+        return "Stop: do not start."
     if found:
         count = len(found)
-        return f"Only with conditions: {count} {'is' if count == 1 else 'are'} open, see below."
-    return "Go as planned: nothing this plan asks for is missing."
+        return (
+            f"Go on only with conditions: {count} {'is' if count == 1 else 'are'} open, see below."
+        )
+    return "Go on as planned: nothing this plan asks for is missing."
 
 
 def _minutes(key: str) -> float:
@@ -140,16 +142,10 @@ _SIGNAL = {
 def _roles(site: Site) -> list[dict[str, str]]:
     watcher = "The watcher" if site.helpers else "The named adult"
     made = [
-        {"who": "The stung person", "does": "says so at once, leaves the zone, lies down"},
-        {
-            "who": watcher,
-            "does": "gives adrenaline as the plan says, calls, notes the time, stays",
-        },
-        {
-            "who": "Then",
-            "does": "flat, legs up; sits if breathless; on the side if vomiting, on the left side "
-            "if pregnant",
-        },
+        {"who": "Everyone", "does": book.text("sting_emergency", "out")},
+        {"who": watcher, "does": book.text("sting_emergency", "flat", "adrenaline", "suit")},
+        {"who": watcher, "does": book.text("sting_emergency", "call", "stay", "second")},
+        {"who": "Whoever is strongest", "does": book.text("sting_emergency", "cpr")},
     ]
     if site.helpers > 1 or site.household:
         made.append({"who": "A third adult", "does": "goes to the road, waves the ambulance in"})
@@ -209,40 +205,54 @@ def _chart(site: Site, arrives: float, walk_in: float) -> Chart:
     )
 
 
+_SOURCES = tuple(
+    dict.fromkeys(
+        [
+            "pumphrey_2000",
+            "turner_2017",
+            "wao_2020",
+            "mell_2017",
+            "ascia_first_aid",
+            "ascia_faq_50kg",
+            "us_injector_label",
+            "aap_injector",
+            "second_dose_share",
+            "rcuk_2021",
+            "jtfpp_2020",
+            "schmidt_2018",
+            "xie_2013",
+            "vetter_1999",
+            "lovecchio_2007",
+            "child_bee_death",
+            "own_sting_rule",
+            "own_sting_plan",
+            "eyewash_ansi",
+            "eyewash_wac",
+            "hirano_2020",
+            "ludman_2015",
+            "aaa_insect",
+            "german_venom_2023",
+            "kidney_gap_2010",
+            *(
+                key
+                for name in ("sting_emergency", "many_stings", "eye_venom")
+                for step in book.rule(name).steps
+                for key in step.source
+            ),
+        ]
+    )
+)
+
 sting_plan = Calculator(
     name="sting_plan",
     title="Sting plan",
     part="safety",
-    purpose="Go, only with conditions, or do not start: people, reactions, adrenaline, and the "
+    purpose="Go on, go on only with conditions, or stop: people, reactions, adrenaline, and the "
     "minutes to help against published time courses.",
     inputs=INPUTS,
     outputs=OUTPUTS,
     core=core,
-    sources=(
-        "pumphrey_2000",
-        "turner_2017",
-        "wao_2020",
-        "mell_2017",
-        "ascia_first_aid",
-        "ascia_faq_50kg",
-        "us_injector_label",
-        "aap_injector",
-        "second_dose_share",
-        "rcuk_2021",
-        "jtfpp_2020",
-        "schmidt_2018",
-        "xie_2013",
-        "vetter_1999",
-        "lovecchio_2007",
-        "child_bee_death",
-        "own_sting_rule",
-        "own_sting_plan",
-        "eyewash_ansi",
-        "eyewash_wac",
-        "hirano_2020",
-        "ludman_2015",
-        "who_should_not",
-    ),
+    sources=_SOURCES,
     formula=(
         (
             r"t_\mathrm{help} = 2 + t_\mathrm{ambulance} + t_\mathrm{walk}",
@@ -250,9 +260,9 @@ sting_plan = Calculator(
             "own_sting_plan",
         ),
         (
-            r"n = \min(n_\mathrm{adult},\; 1\,\mathrm{kg}^{-1}\, m)",
-            "stings from which our rule says hospital; the adult count is 10 for hornets and 50 "
-            "for others",
+            r"n = \min(n_\mathrm{own},\; m / m_1)",
+            "stings from which our rule says hospital: the person's own number, or one for each "
+            "m₁ of body weight if that is fewer; all in the table of our rule",
             "own_sting_rule",
         ),
         (
@@ -265,7 +275,7 @@ sting_plan = Calculator(
         "Ambulance times are means of the United States in 2015; ask the local service for yours.",
         "The middle time to arrest is of deaths. It says how fast the worst cases were, not how "
         "often they happen.",
-        "Go, conditions and stop are rules of this handbook, in the spirit of the named texts.",
+        "Go on, conditions and stop are rules of this handbook, in the spirit of the named texts.",
         "Doses are printed for devices that a doctor prescribed; none is computed here.",
     ),
 )

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from calc import rules
 from calc.declare import Caution
 from calc.safety.levels import caution, note
 from calc.safety.sting_plan_rules import Site
@@ -27,14 +28,13 @@ def standing(site: Site, reaction: str, area: str) -> list[Caution]:
 
 
 _SIGNS = caution(
-    "After a sting, trouble with breathing, voice or tongue, faintness, collapse or vomiting is "
-    "anaphylaxis, with or without hives: adrenaline as the person's plan says, then call.",
-    "Anaphylaxis without skin signs is in the 2020 criteria; waiting for a rash costs the time.",
-    "wao_2020",
+    rules.text("sting_emergency", "signs", "adrenaline", "suit"),
+    "Low pressure or a tight throat after a sting is anaphylaxis, with or without an itchy rash; "
+    "waiting for one costs the time.",
+    "ascia_acute_2024",
 )
 _POSTURE = caution(
-    "Lay the person flat with legs raised; let them sit only if breathless. They do not stand or "
-    "walk, not even to the ambulance.",
+    rules.text("sting_emergency", "out", "flat"),
     "An upright posture is a feature of the fatal cases.",
     "turner_2017",
 )
@@ -45,7 +45,8 @@ _MEDICINE = caution(
     "us_injector_label",
 )
 _LATE = caution(
-    "Help comes no sooner than the middle time to arrest: what is on site must do until then.",
+    "Help comes no sooner than the middle time to arrest: until then you have only what is on "
+    "site.",
     "The ambulance alone is not a plan here.",
     "pumphrey_2000",
 )
@@ -62,9 +63,10 @@ _MEANS = note(
     "mell_2017",
 )
 _OLD = caution(
-    "This device does not count in the plan.",
-    "Age and heat spoil adrenaline; in one survey about half of the devices were out of date.",
-    "hymenoptera_survey_de",
+    "This device does not count in the plan. In the emergency itself: "
+    + rules.text("sting_emergency", "old"),
+    "Age and heat spoil adrenaline, but a little is better than none.",
+    "simons_2000",
 )
 _HOME = caution(
     "Someone near may react strongly: their plan, their device and a trained person are with them "
@@ -73,15 +75,15 @@ _HOME = caution(
     "own_sting_plan",
 )
 _EYE = caution(
-    "Venom in an eye: wash at once, lids open, keep washing, and see an eye doctor the same day.",
+    rules.text("eye_venom"),
     "Sprayed hornet venom has cost sight although it was washed out.",
     "hirano_2020",
 )
 _MANY = caution(
-    "Many stings, or one in mouth, throat or eye: hospital the same day with blood and urine "
-    "tests, even if well. Kidneys can fail after days without signs.",
-    "From 20 hornet stings on organ harm is described; our count is lower.",
-    "schmidt_2018",
+    rules.text("many_stings"),
+    "From 20 hornet stings on organ harm is described, and some died of fewer: the numbers are "
+    "near the lowest published, not below all of them.",
+    "own_sting_rule",
 )
 _JURISDICTION = note(
     "Times, bands and hours are of the bodies and years named; your country's guideline, law on "

@@ -110,15 +110,25 @@ def ascia_hours() -> float:
     return float(tables.row("observation_times", "ascia")["hours"])
 
 
-def hospital_from(kin: str, weight: float) -> int:
-    """Return from how many stings on our rule says hospital, even if well.
+def adult_count(kin: str, *, frail: bool = False) -> int:
+    """Return from how many stings on our rule says hospital for an adult, even if well.
 
-    ``min(adult count, 1 per kg)``, rounded down, at least 1. The adult count is 10 for ``hornet``
-    and 50 for the others. Source: our sting rule, below the published counts of harm.
+    ``kin`` is ``hornet``, or anything else for the other wasps; an old, ill or pregnant person
+    (``frail``) has a lower number. Source: our sting rule, table ``sting_rule``.
     """
-    adult = float(tables.row("sting_rule", "hornet" if kin == "hornet" else "other")["stings"])
-    per_kg = float(tables.row("sting_rule", "per_kg")["stings"])
-    return max(1, math.floor(min(adult, per_kg * weight)))
+    family = "hornet" if kin == "hornet" else "other"
+    return int(tables.row("sting_rule", f"frail_{family}" if frail else family)["stings"])
+
+
+def hospital_from(kin: str, weight: float, *, frail: bool = False) -> int:
+    """Return the same for a body weight in kg, where that gives fewer stings.
+
+    ``min(count, weight / kg for each sting)``, rounded down, at least 1. Source: our sting rule,
+    table ``sting_rule``.
+    """
+    family = "hornet" if kin == "hornet" else "other"
+    kg = float(tables.row("sting_rule", f"child_{family}")["kg"])
+    return max(1, math.floor(min(adult_count(kin, frail=frail), weight / kg)))
 
 
 def eye_litres() -> float:

@@ -38,8 +38,8 @@ REACTIONS = Choice(
 )
 HEALTH = Choice(
     name="health",
-    label="Heart, asthma, mast cells, pregnancy, heart medicines",
-    meaning="Of anyone who works in the suit.",
+    label="Heart, asthma, mast cells, pregnancy, heart tablets",
+    meaning="Of anyone who works in the suit. Never stop tablets for this work.",
     options=(
         Option(value="none", label="None of these"),
         Option(value="cleared", label="Yes, and a doctor allows this work"),

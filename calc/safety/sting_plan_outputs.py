@@ -34,7 +34,8 @@ OUTPUTS: tuple[Out, ...] = (
     Out(
         name="check_in",
         label="Check-in at least every",
-        meaning="Call out, hear an answer; a missed answer is an emergency.",
+        meaning="Call out, hear an answer; a missed answer is an emergency. "
+        "The same for every job.",
         unit="min",
     ),
     Out(
@@ -66,8 +67,9 @@ OUTPUTS: tuple[Out, ...] = (
     ),
     Out(
         name="second_dose",
-        label="Second device, if no better, after",
-        meaning="As printed in the first aid plan and by a label holder; the person's plan leads.",
+        label="If no better, adrenaline again after",
+        meaning="First aid plans print the first number, other texts up to the second. The same "
+        "for every job.",
         kind="interval",
         unit="min",
     ),
@@ -93,25 +95,31 @@ OUTPUTS: tuple[Out, ...] = (
     Out(
         name="hospital_adult",
         label="Hospital, even if well: adult from",
-        meaning="Number of stings by our rule, below the published counts of organ harm.",
+        meaning="Number of stings by our rule, near the lowest published counts of harm.",
+        kind="count",
+    ),
+    Out(
+        name="hospital_frail",
+        label="Hospital, even if well: old, ill or pregnant, from",
+        meaning="A lower number by our rule.",
         kind="count",
     ),
     Out(
         name="hospital_lightest",
         label="Hospital, even if well: lightest person from",
-        meaning="One sting a kilogram, if that is fewer.",
+        meaning="By weight, if that is fewer.",
         kind="count",
     ),
     Out(
         name="eye_minutes",
         label="Wash an eye at least",
-        meaning="Lids held open; longer is better.",
+        meaning="At least; longer is better. The same for every job.",
         unit="min",
     ),
     Out(
         name="eye_litres",
         label="Water for that",
-        meaning="At the flow of the eyewash standard.",
+        meaning="At the flow of the eyewash standard. The same for every job.",
         unit="L",
         customary="gal",
         digits=1,

@@ -6,7 +6,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Literal
 
-from calc import tables
+from calc import rules as book
 from calc.safety.sting_plan_facts import eye_litres, median_arrest
 
 Level = Literal["stop", "condition"]
@@ -83,7 +83,6 @@ def severity(site: Site) -> int:
     return 1 if found else 0
 
 
-_CHECK_IN = tables.row("zone_times", "check_in")["low"]
 _MEDIAN = median_arrest("venom")
 
 _TESTS = (
@@ -92,8 +91,8 @@ _TESTS = (
         lambda s: s.reaction == "systemic",
         "Someone who works or watches had a systemic reaction and is not cleared: that person "
         "does neither.",
-        "A further sting can bring it back, and faster. A doctor decides, not the day's need.",
-        "who_should_not",
+        "An earlier anaphylaxis is among the greatest risks. A doctor decides, not the day's need.",
+        "aaa_insect",
     ),
     _Test(
         "stop",
@@ -106,9 +105,9 @@ _TESTS = (
         "stop",
         lambda s: s.health == "risk",
         "A person at risk does not do this work without a doctor's word for it.",
-        "Mast cell disease, uncontrolled asthma, heart disease, some heart medicines and "
-        "pregnancy make a reaction worse.",
-        "who_should_not",
+        "Mast cell disease and asthma not under control make a reaction worse; age and heart "
+        "disease go with deaths. Heart and blood pressure tablets are not stopped for this work.",
+        "german_venom_2023",
     ),
     _Test(
         "stop",
@@ -121,7 +120,7 @@ _TESTS = (
         "stop",
         lambda s: s.signal == "none",
         "No way to call: do not start until a call from the spot has worked.",
-        "Every plan below hangs on the call.",
+        "No plan works without the call.",
         "own_sting_plan",
     ),
     _Test(
@@ -134,10 +133,10 @@ _TESTS = (
     ),
     _Test(
         "stop",
-        lambda s: s.late and s.helpers == 0,
-        "Alone, and help is far: bring a second adult or do not start.",
+        lambda s: s.helpers == 0,
+        book.text("team", "nobody", "watcher"),
         "The person who needs help cannot be the one who calls.",
-        "own_sting_plan",
+        "team_ours",
     ),
     _Test(
         "stop",
@@ -172,14 +171,6 @@ _TESTS = (
     ),
     _Test(
         "condition",
-        lambda s: s.helpers == 0,
-        "A named adult outside the zone sees you or hears you at least every "
-        f"{_CHECK_IN:.0f} minutes and calls at the first missed answer. No ladder, no saw.",
-        "Alone is not the way to do this work; this is the least.",
-        "own_sting_plan",
-    ),
-    _Test(
-        "condition",
         lambda s: s.adrenaline == "none",
         "No adrenaline: ask a doctor, before the season, whether your team should carry it.",
         "Few of those who died had an earlier severe reaction; it is a prescription medicine.",
@@ -203,7 +194,7 @@ _TESTS = (
         "condition",
         lambda s: s.adrenaline != "none" and s.trained != "helper",
         "The person who watches practises with a trainer device before the suit goes on.",
-        "The one who needs it may not be able to use it.",
+        "Out of the zone, suit open at the thigh. The one who needs it may not be able to use it.",
         "own_sting_plan",
     ),
     _Test(
@@ -216,7 +207,7 @@ _TESTS = (
     _Test(
         "condition",
         lambda s: s.eye_water < eye_litres(),
-        f"Find running water within reach, or bring {eye_litres():g} litres for an eye.",
+        f"Name a tap or hose within reach, or bring {eye_litres():g} litres for an eye.",
         "Hornets can spray venom, and washing takes 15 minutes or more.",
         "eyewash_wac",
     ),

@@ -11,6 +11,9 @@ from collections.abc import Sequence
 
 from calc.safety.humidity import wet_bulb_stull
 
+LEAST_WIND_IN_SHADE = 0.3
+"""Least wind that Bernard's form is given for, m/s; less counts as this."""
+
 
 def wbgt_sun(natural_wet_bulb: float, globe: float, air: float) -> float:
     """WBGT outdoors with sun, ``0.7 Tnw + 0.2 Tg + 0.1 Ta``, degC.
@@ -48,7 +51,9 @@ def wbgt_bernard(air: float, wet_bulb: float, wind: float) -> float:
     if wind > 3:
         return 0.7 * wet_bulb + 0.3 * air
     spread = air - wet_bulb
-    return 0.67 * wet_bulb + 0.33 * air - 0.048 * math.log10(max(wind, 0.3)) * spread
+    return (
+        0.67 * wet_bulb + 0.33 * air - 0.048 * math.log10(max(wind, LEAST_WIND_IN_SHADE)) * spread
+    )
 
 
 def wbgt_shade(air: float, humidity: float, wind: float) -> float:

@@ -2,11 +2,13 @@
 
 Each ``NAME.toml`` beside this module holds one table: ``title``, ``columns`` (name to label, unit,
 digits) and a list ``row``, each row with ``source`` (a key of the bibliography) and, where the
-source is known only by hearsay, its own ``mark``.
+source is known only by hearsay, its own ``mark``. A cell may hold the text of a rule as
+``{rule}`name key key```, so that a rule of the book has one wording here too.
 """
 
 from __future__ import annotations
 
+import re
 import tomllib
 from collections.abc import Mapping
 from functools import cache
@@ -17,6 +19,7 @@ from typing import Any
 from calc import units
 
 HERE = Path(__file__).parent
+_RULE = re.compile(r"\{rule\}`(\S+) ([^`]+)`")
 
 
 @cache
@@ -29,7 +32,17 @@ def load(name: str) -> Mapping[str, Any]:
     for number, row in enumerate(table["row"], start=1):
         if not row.get("source"):
             raise LookupError(f"calc/tables/{name}.toml: row {number} has no source")
+        for column, value in row.items():
+            if isinstance(value, str) and "{rule}" in value:
+                row[column] = _RULE.sub(_rule_text, value)
     return MappingProxyType(table)
+
+
+def _rule_text(found: re.Match[str]) -> str:
+    # rules read their numbers from tables, so the import waits until both stand
+    from calc import rules
+
+    return rules.text(found[1], *found[2].split())
 
 
 def names() -> tuple[str, ...]:

@@ -13,8 +13,9 @@ from typing import Any
 
 from calc import units
 from calc.catalogue import find
-from calc.declare import Calculator, Incomplete, Number, Numbers
+from calc.declare import WORDS, Calculator, Incomplete, Number, Numbers
 from calc.errors import InputError
+from calc.sources import source
 from docs_build.page import chart, form
 
 ICONS = {
@@ -22,8 +23,8 @@ ICONS = {
     "caution": "M12 1 23.5 22H.5Z M10.8 8v7h2.4V8Z M10.8 17v2.6h2.4V17Z",
     "note": "M12 1a11 11 0 1 0 0 22 11 11 0 0 0 0-22Z M10.8 6v2.6h2.4V6Z M10.8 10.5V18h2.4v-7.5Z",
 }
-WORDS = {"stop": "Stop", "caution": "Caution", "note": "Note"}
-WITHHELD = "withheld: see “Stop”"
+EXAMPLE = "Worked example"
+WITHHELD = f"withheld, see {WORDS['stop']}"
 
 
 def calculator_html(name: str, given: Mapping[str, Any], case: str = "") -> str:
@@ -43,7 +44,6 @@ def calculator_html(name: str, given: Mapping[str, Any], case: str = "") -> str:
         f'<section class="calculator" id="{escape(base)}" data-calculator="{escape(name)}" '
         f'data-case="{escape(case)}" data-edition="{escape(told["edition"])}" '
         f'aria-label="Calculator: {escape(calculator.title)}">\n'
-        f"{_given_list(told)}\n"
         f"{form.form_html(calculator, base)}\n"
         '<div class="calc-brief" hidden><a class="calc-brief-text" '
         f'href="#{escape(base)}-answer"></a></div>\n'
@@ -51,7 +51,7 @@ def calculator_html(name: str, given: Mapping[str, Any], case: str = "") -> str:
         '<div class="calc-progress" hidden><progress max="1" value="0" '
         'aria-label="Getting the computing part"></progress> <span></span></div>\n'
         f'<div class="calc-out" id="{escape(base)}-answer" data-state="example">\n'
-        '<p class="calc-state">Worked example</p>\n'
+        f'<p class="calc-state">{EXAMPLE}</p>\n{_given_list(told)}\n'
         f'<div class="calc-answer">{answer_html(told)}</div>\n</div>\n'
         '<div class="calc-tools">'
         '<button type="button" data-do="copy">Copy the result</button> '
@@ -163,9 +163,10 @@ def waiting_html(told: Mapping[str, Any]) -> str:
         for each in told["ranges"].values()
     )
     return (
-        _cautions(told["cautions"], ("stop", "caution"), sources)
-        + '<p class="answer-missing">Still to be given:</p>'
+        _cautions(told["cautions"], ("stop",), sources)
+        + "<p>Still to be given:</p>"
         + f'<ul class="answer-missing">{missing}</ul>'
+        + _cautions(told["cautions"], ("caution",), sources)
         + (f'<dl class="answer-more">{ranges}</dl>' if ranges else "")
         + _cautions(told["cautions"], ("note",), sources)
     )
@@ -225,7 +226,7 @@ def brief(told: Mapping[str, Any], customary: bool) -> str:
     """Return the main answers, or the gravest stop, as one line."""
     for caution in told["cautions"]:
         if caution["level"] == "stop":
-            return f"Stop: {caution['text']}"
+            return f"{WORDS['stop']}: {caution['text']}"
     key = "customary_text" if customary else "text"
     main = [each for each in told["results"].values() if each["main"] and key in each]
     # The first line of a letter is its title; the rest is for the answer below.
@@ -243,8 +244,7 @@ def as_text(told: Mapping[str, Any], customary: bool) -> str:
             return str(each[key])
     lines = [f"{told['title']} (edition {told['edition']})", ""]
     lines += [
-        f"{WORDS[each['level']].upper()}: {each['text']} {each['reason']}"
-        for each in told["cautions"]
+        f"{WORDS[each['level']]}: {each['text']} {each['reason']}" for each in told["cautions"]
     ]
     for each in told["results"].values():
         if key in each:
@@ -282,7 +282,7 @@ def both(si: str, us: str) -> str:
 
 
 def _given_list(told: Mapping[str, Any]) -> str:
-    """Return the inputs as text, for a page without scripts."""
+    """Return the inputs of the worked example as text: they never stand in the form."""
     rows = "".join(
         f"<div><dt>{escape(each['label'])}</dt>"
         f"<dd>{both(each['text'], each.get('customary_text', each['text']))}</dd></div>"
@@ -315,8 +315,7 @@ def _caution(told: Mapping[str, Any], sources: Mapping[str, Any]) -> str:
 
 
 def _short(sources: Mapping[str, Any], key: str) -> str:
-    found = sources.get(key)
-    return f"{escape(found['short'])}, {escape(found['mark'])}" if found else ""
+    return escape(source(key).cited()) if key in sources else ""
 
 
 def _values(

@@ -103,10 +103,9 @@ def _label(each: Input, ident: str, tag: str) -> str:
 def _help(each: Input) -> str:
     text = escape(each.meaning)
     if isinstance(each, Number):
-        cited = source(each.source)
         text += (
             f" <span>Taken: {escape(each.allowed())}. "
-            f"<cite>{escape(cited.short)}, {escape(cited.mark)}</cite></span>"
+            f"<cite>{escape(source(each.source).cited())}</cite></span>"
         )
     return text
 

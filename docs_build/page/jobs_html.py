@@ -14,7 +14,7 @@ from calc.clients.job.declare import NUMERIC, Field, Section
 from calc.clients.job.fields import SECTIONS
 from calc.clients.job.health import HEALTH_INPUTS
 from calc.clients.visit.fields import HOME
-from calc.declare import Calculator, Caution, Choice
+from calc.declare import WORDS, Calculator, Caution, Choice
 from docs_build.page.answer import both
 from docs_build.page.form import unit_html
 from docs_build.page.photos_html import photos_html, save_html
@@ -82,7 +82,7 @@ def cautions_html(cautions: Sequence[Caution]) -> str:
     levels = sorted(cautions, key=lambda each: each.level != "stop")
     return "".join(
         f'<p class="job-caution" data-level="{each.level}">'
-        f"<b>{'Stop' if each.level == 'stop' else 'Caution'}:</b> {escape(each.text)} "
+        f"<b>{WORDS[each.level]}:</b> {escape(each.text)} "
         f"{escape(each.reason)}</p>"
         for each in levels
     )
@@ -103,7 +103,7 @@ def _letter() -> str:
         if isinstance(each, Choice) and each.name in {"kind", "language"}
     )
     return (
-        '<details class="job-part" data-part="letter"><summary>Words for the client</summary>'
+        '<details class="job-part" data-part="letter"><summary>Letters to the client</summary>'
         '<p class="job-meaning">Written from what the job holds. Blanks are for your pen; '
         "a line without its number or date is left out. Nothing on anyone's health is in it.</p>"
         f'{choices}<div class="job-cautions" role="status"></div>'
@@ -152,23 +152,23 @@ def _switch() -> str:
 
 def _foot() -> str:
     return (
-        '<details class="job-part"><summary>What was computed</summary>'
+        '<details class="job-part"><summary>Results</summary>'
         '<div class="job-calculations"></div>'
         '<div class="job-bar"><button type="button" data-job="rerun">'
-        'Compute it all again</button></div><div class="job-differences" role="status"></div>'
+        'Recalculate</button></div><div class="job-differences" role="status"></div>'
         "</details>\n"
-        '<details class="job-part"><summary>Save, send, wipe, erase</summary>\n'
+        '<details class="job-part"><summary>Save, share, delete</summary>\n'
         f"{save_html()}"
         "<p>The whole file holds the health facts and the client. Keep it to yourself.</p>"
         '<div class="job-bar"><button type="button" data-job="save">Save the whole job</button>'
-        '</div><p>To send it on, leave the health facts out.</p><div class="job-bar">'
+        '</div><p>To share it, leave the health facts out.</p><div class="job-bar">'
         '<button type="button" data-job="send">Save without health</button></div>\n'
-        "<p>When the job is done, wipe what tells of anyone's health. The rest stays.</p>"
-        '<div class="job-bar"><button type="button" data-job="wipe">Wipe health alone</button>'
-        "</div>\n<p>Erased is gone, unless you saved a file.</p>"
+        "<p>When the job is done, delete what tells of anyone's health. The rest stays.</p>"
+        '<div class="job-bar"><button type="button" data-job="wipe">'
+        "Delete health facts only</button></div>\n<p>Deleted is gone, unless you saved a file.</p>"
         '<div class="job-bar"><button type="button" data-job="erase" class="job-danger">'
-        "Erase this job</button></div>\n</details>\n"
-        '<div class="job-bar"><button type="button" data-job="close">Put this job aside</button>'
+        "Delete this job</button></div>\n</details>\n"
+        '<div class="job-bar"><button type="button" data-job="close">Close job</button>'
         "</div>"
     )
 
@@ -273,9 +273,9 @@ def _choice(each: Field, ident: str, common: str) -> str:
 def _calculation(entry: Mapping[str, Any]) -> str:
     calculator = CALCULATORS.get(entry["calculator"])
     title = calculator.title if calculator else entry["calculator"]
-    lines = [escape(f"Stop: {each}") for each in entry.get("stops", [])]
+    lines = [escape(f"{WORDS['stop']}: {each}") for each in entry.get("stops", [])]
     if entry.get("wiped"):
-        lines.append("Results wiped with the health facts.")
+        lines.append("Results deleted with the health facts.")
     if calculator and not lines:
         lines = _main_results(calculator, entry.get("results", {}))
     told = "".join(f"<li>{line}</li>" for line in lines)

@@ -31,7 +31,8 @@ def tally_html(up: str) -> str:
         f'<div class="tally-bar">{_button("undo", "Undo", "tally-undo")}'
         f"{_button('add', 'Type a pass')}"
         f'<a class="tally-more" href="{up}method/how_many_left.html">Full calculator</a>'
-        f'<a href="{up}method/pass_tally.html#weigh-the-bin-instead">Weigh the bin</a></div>\n'
+        f'<a href="{up}method/pass_tally.html#weigh-the-chamber-instead">'
+        "Weigh the chamber</a></div>\n"
         f"{_field('planned', 'Planned minutes of a pass', 'decimal', 'May stay empty.')}\n"
         f'<div class="tally-bar">{_button("take", "Take the count by weight", "tally-take")}'
         f"{_button('clear', 'New count')}</div>\n"
@@ -41,7 +42,7 @@ def tally_html(up: str) -> str:
 
 def paper_text() -> str:
     """Return the paper form as MyST: one row a pass."""
-    heads = "| Pass | Minutes | Counted | Bin empty | Bin with catch |"
+    heads = "| Pass | Minutes | Counted | Chamber empty | Chamber with catch |"
     rows = "\n".join(f"| {place} | | | | |" for place in range(1, PAPER_ROWS + 1))
     return f"{heads}\n| --- | --- | --- | --- | --- |\n{rows}\n"
 
@@ -84,7 +85,7 @@ def _screen() -> str:
     """Return the screen of a running pass: far-off buttons above, the tap below."""
     return (
         '<dialog class="tally-run" aria-label="A pass runs">'
-        f'<div class="tally-top">{_button("leave", "Book")}'
+        f'<div class="tally-top">{_button("leave", "Back to book")}'
         '<p><span class="tally-which"></span> <b class="tally-time" role="timer">0:00</b></p>'
         f"{_button('end', 'End pass')}</div>"
         '<div class="tally-few">'

@@ -27,7 +27,7 @@ def step_html(key: str) -> str:
     return (
         f'<div class="visit" data-visit="{key}" {_facts()}>\n'
         f'<p class="visit-where">Step <b>{place + 1}</b> of {len(keys)} · '
-        f'<a href="index.html">The whole visit</a></p>\n'
+        f'<a href="index.html">All steps</a></p>\n'
         f'<p class="visit-does">{escape(step["does"])}</p>\n'
         f"{_live(_clock(step))}</div>\n{_turn(place)}"
     )
@@ -46,7 +46,7 @@ def list_html() -> str:
 
 def index_html() -> str:
     """Return the head of the visit's first page: the job, the one big button, the list of steps."""
-    go = f'<a class="visit-go" href="{steps()[0]["key"]}.html">Begin: {steps()[0]["name"]}</a>'
+    go = f'<a class="visit-go" href="{steps()[0]["key"]}.html">Start: {steps()[0]["name"]}</a>'
     return (
         f'<div class="visit" data-visit="" {_facts()}>\n{_live()}'
         f'{go}\n<p class="visit-told" role="status"></p>\n{list_html()}</div>\n'
@@ -72,7 +72,7 @@ def looked_html() -> str:
     """Return the press that says that no stop of the list is there."""
     return (
         '<div class="visit-none" hidden><button type="button" data-visit-do="looked">'
-        'Looked: none of these</button><p class="visit-look" role="status"></p></div>\n'
+        'None found</button><p class="visit-look" role="status"></p></div>\n'
     )
 
 
@@ -98,7 +98,7 @@ def _live(clock: str = "") -> str:
         '<div class="visit-live"><div class="visit-inner" hidden>\n'
         f'<p class="visit-job" hidden>Job: <a href="{JOB_SHEET}"></a></p>\n'
         '<div class="visit-nojob" hidden><p>No job is open: nothing you press is kept.</p>'
-        '<div class="visit-bar"><button type="button" data-visit-do="open">Begin a job</button>'
+        '<div class="visit-bar"><button type="button" data-visit-do="open">New job</button>'
         f'<a class="visit-link" href="{JOB_SHEET}">Choose a job</a></div></div>\n'
         f'{clock}<p class="visit-said" role="status"></p>\n</div></div>\n'
     )
@@ -125,7 +125,7 @@ def _times(step: Mapping[str, Any]) -> str:
     return (
         '<details class="visit-times" hidden><summary>Times and alarm'
         '<span class="visit-alarm"></span></summary>'
-        f"{_moment('begun', 'Begun')}{_moment('done', 'Done')}"
+        f"{_moment('begun', 'Started')}{_moment('done', 'Done')}"
         "<label>Buzz and flash after <small>min, while this page shows</small>"
         '<input type="text" inputmode="decimal" autocomplete="off" data-visit-in="minutes"></label>'
         f'{link}<div class="visit-bar"><button type="button" data-visit-do="ring">Set the alarm'
@@ -139,11 +139,11 @@ def _moment(name: str, label: str) -> str:
 
 def _turn(place: int) -> str:
     """Return the bar at the thumb: back, the press of the step, on."""
-    found, whole = steps(), {"key": "index", "name": "Visit"}
+    found, whole = steps(), {"key": "index", "name": "On site"}
     before = found[place - 1] if place else whole
     after = found[place + 1] if place + 1 < len(found) else whole
     return (
-        '<nav class="visit-turn" aria-label="Steps of the visit">'
+        '<nav class="visit-turn" aria-label="Steps on site">'
         f'<a href="{before["key"]}.html"><span aria-hidden="true">‹</span>'
         f'<span class="visit-hide">Back: </span>{escape(before["name"])}</a>'
         '<button type="button" data-visit-do="press" hidden></button>'

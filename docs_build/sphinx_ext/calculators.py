@@ -3,23 +3,30 @@
 from __future__ import annotations
 
 import json
+import sys
 from collections.abc import Callable
+from inspect import ismodule
 from pathlib import Path
 from typing import Any, ClassVar
 
 from docutils import nodes
 from docutils.parsers.rst import directives
+from sphinx import addnodes
 from sphinx.application import Sphinx
 from sphinx.util.docutils import SphinxDirective
 from sphinx.writers.html5 import HTML5Translator
 
 import calc
-from calc.catalogue import find
+from calc.catalogue import CALCULATORS, MOMENTS, find
+from calc.declare import Calculator, Choice, Input, Number
+from calc.declare.answers import echo
 from calc.errors import InputError
+from docs_build import places
 from docs_build.bootstrap import ROOT
 from docs_build.page.answer import calculator_html
 from docs_build.sphinx_ext.nodes import calculator
 from docs_build.sphinx_ext.sources import cite
+from docs_build.strength import counted, published_checks
 
 
 def note_calc(directive: SphinxDirective) -> None:
@@ -41,17 +48,6 @@ def placed(html: Callable[[], str]) -> type[SphinxDirective]:
             return [nodes.raw("", html(), format="html")]
 
     return Placed
-
-
-def published_checks() -> list[dict[str, Any]]:
-    """Return all check values printed outside the project, from ``tests/published``."""
-    import tomllib
-
-    return [
-        check
-        for path in sorted((ROOT / "tests" / "published").rglob("*.toml"))
-        for check in tomllib.loads(path.read_text(encoding="utf-8"))["check"]
-    ]
 
 
 def case_inputs(name: str, calculator_name: str) -> dict[str, Any]:
@@ -108,81 +104,136 @@ def _terms(pairs: list[tuple[str, str]]) -> nodes.definition_list:
     return listed
 
 
-class ReferenceDirective(SphinxDirective):
-    """Place the generated reference of a calculator."""
-
-    required_arguments = 1
+class ListDirective(SphinxDirective):
+    """``calculator-list``: every calculator as a row, grouped by the moment that it serves."""
 
     def run(self) -> list[nodes.Node]:
-        """Return formula, ranges, assumptions, sources and checks as ordinary nodes."""
+        """Return a heading and a list for each moment."""
         note_calc(self)
-        try:
-            told = find(self.arguments[0]).describe()
-        except InputError as error:
-            raise self.error(str(error)) from error
-        made: list[nodes.Node] = [self._heading("What it computes")]
-        made.append(nodes.paragraph("", told["purpose"]))
-        if told["formula"]:
-            made.append(self._heading("Formulas"))
-        for line in told["formula"]:
-            made.append(
-                nodes.paragraph("", "", nodes.Text(line["meaning"] + " "), cite(line["source"]))
-            )
-            block = nodes.math_block(line["latex"], line["latex"])
-            block["number"] = None
-            block["nowrap"] = False
-            made.append(block)
-        made += [self._heading("Inputs and the limits they have"), self._limits(told)]
-        if told["assumptions"]:
-            made.append(self._heading("What must hold"))
-            items = nodes.bullet_list()
-            for text in told["assumptions"]:
-                items += nodes.list_item("", nodes.paragraph("", text))
-            made.append(items)
-        made += [self._heading("Sources"), self._sources(told), self._checks(told["name"])]
+        here = self.env.current_document.docname
+        made: list[nodes.Node] = []
+        for moment, group in MOMENTS.items():
+            made.append(nodes.rubric("", moment))
+            listed = nodes.bullet_list(classes=["calculator-list"])
+            for each in group:
+                page = places.page_of(each.name)
+                link = addnodes.pending_xref(
+                    "",
+                    nodes.inline("", each.title),
+                    refdomain="std",
+                    reftype="doc",
+                    refexplicit=True,
+                    reftarget=f"/{page}",
+                    refdoc=here,
+                    refwarn=True,
+                )
+                row = nodes.paragraph("", "", link, nodes.Text(f": {each.purpose}"))
+                listed += nodes.list_item("", row)
+            made.append(listed)
         return made
 
-    def _heading(self, text: str) -> nodes.Node:
-        return nodes.rubric("", text)
 
-    def _limits(self, told: dict[str, Any]) -> nodes.Node:
-        listed = nodes.definition_list()
-        for each in told["inputs"]:
-            detail = nodes.paragraph("", each["meaning"] + " ")
-            if "why" in each:
-                allowed = next(
-                    one.allowed() for one in find(told["name"]).inputs if one.name == each["name"]
-                )
-                detail += nodes.Text(f"Taken: {allowed} ")
-                detail += cite(each["source"])
-            elif each.get("options"):
-                options = "; ".join(option["label"] for option in each["options"])
-                detail += nodes.Text(f"One of: {options}.")
-            listed += nodes.definition_list_item(
-                "", nodes.term("", each["label"]), nodes.definition("", detail)
-            )
-        return listed
+class ReferencesDirective(SphinxDirective):
+    """``calculator-references``: the generated reference of every calculator, a section each."""
 
-    def _sources(self, told: dict[str, Any]) -> nodes.Node:
-        items = nodes.bullet_list()
-        for each in told["sources"]:
-            items += nodes.list_item("", nodes.paragraph("", "", cite(each["key"])))
-        return items
+    def run(self) -> list[nodes.Node]:
+        """Return the sections in the order of the work."""
+        note_calc(self)
+        made: list[nodes.Node] = []
+        for each in CALCULATORS.values():
+            section = nodes.section("", nodes.title("", each.title), ids=[f"reference-{each.name}"])
+            self.state.document.note_explicit_target(section)
+            section += reference(each)
+            made.append(section)
+        return made
 
-    def _checks(self, name: str) -> nodes.Node:
-        found = find(name)
-        cited = {each["key"] for each in found.describe()["sources"]}
-        checks = [
-            check
-            for check in published_checks()
-            if check.get("calculator") == name
-            or (check["source"] in cited and f"calc.{found.part}" in check.get("call", ""))
-        ]
-        return nodes.paragraph(
-            "",
-            f"{len(checks)} values printed by these sources stand beside the computing in the "
-            "tests, and run both natively and in the page.",
+
+def reference(found: Calculator) -> list[nodes.Node]:
+    """Return formula, ranges, assumptions, sources and checks as ordinary nodes."""
+    told = found.describe()
+    made: list[nodes.Node] = [_heading("What it computes"), nodes.paragraph("", told["purpose"])]
+    if told["formula"]:
+        made.append(_heading("Formulas"))
+    for line in told["formula"]:
+        made.append(
+            nodes.paragraph("", "", nodes.Text(line["meaning"] + " "), cite(line["source"]))
         )
+        block = nodes.math_block(line["latex"], line["latex"])
+        block["number"] = None
+        block["nowrap"] = False
+        made.append(block)
+    made += [_heading("Inputs and the limits they have"), _limits(found)]
+    if told["assumptions"]:
+        made.append(_heading("What must hold"))
+        items = nodes.bullet_list()
+        for text in told["assumptions"]:
+            items += nodes.list_item("", nodes.paragraph("", text))
+        made.append(items)
+    return [*made, _heading("Sources"), _sources(told), _checks(found.name)]
+
+
+def _heading(text: str) -> nodes.Node:
+    return nodes.rubric("", text)
+
+
+def _limits(found: Calculator) -> nodes.Node:
+    listed = nodes.definition_list()
+    for each in found.inputs:
+        detail = nodes.paragraph("", each.meaning + " ")
+        if isinstance(each, Number):
+            detail += [nodes.Text(f"Taken: {each.allowed()} "), cite(each.source)]
+        elif isinstance(each, Choice):
+            options = "; ".join(option.label for option in each.options)
+            detail += nodes.Text(f"One of: {options}.")
+        if each.usual_source:
+            detail += [nodes.Text(f" Usual: {_usual(each)} "), cite(each.usual_source)]
+        listed += nodes.definition_list_item(
+            "", nodes.term("", each.label), nodes.definition("", detail)
+        )
+    return listed
+
+
+def _usual(each: Input) -> str:
+    return str(echo(each, each.standing, "usual")["text"])
+
+
+def _sources(told: dict[str, Any]) -> nodes.Node:
+    items = nodes.bullet_list()
+    for each in told["sources"]:
+        items += nodes.list_item("", nodes.paragraph("", "", cite(each["key"])))
+    return items
+
+
+def _checks(name: str) -> nodes.Node:
+    behind = modules_behind(name)
+    told = counted(
+        check
+        for check in published_checks()
+        if check.get("calculator") == name or check.get("call", "").rpartition(".")[0] in behind
+    )
+    return nodes.paragraph(
+        "",
+        "Values from outside that the tests hold this computing to, natively and in the page: "
+        f"{told or 'none printed'}.",
+    )
+
+
+def modules_behind(name: str) -> set[str]:
+    """Return the modules of its own part that a calculator computes with, by what they import."""
+    found = find(name)
+    seen: set[str] = set()
+    todo = {found.core.__module__}
+    while todo:
+        module = todo.pop()
+        seen.add(module)
+        held = vars(sys.modules[module]).values()
+        named = {
+            each.__name__ if ismodule(each) else each.__module__
+            for each in held
+            if ismodule(each) or isinstance(getattr(each, "__module__", None), str)
+        }
+        todo |= {one for one in named if one.startswith(f"calc.{found.part}.")} - seen
+    return seen
 
 
 def visit_html(self: HTML5Translator, node: calculator) -> None:
@@ -204,4 +255,5 @@ def setup(app: Sphinx) -> None:
     plain = (visit_text, depart_text)
     app.add_node(calculator, html=(visit_html, depart_text), text=plain, man=plain)
     app.add_directive("calculator", CalculatorDirective)
-    app.add_directive("calculator-reference", ReferenceDirective)
+    app.add_directive("calculator-list", ListDirective)
+    app.add_directive("calculator-references", ReferencesDirective)

@@ -17,9 +17,22 @@ def mathml(latex: str, display: str) -> str:
     )
 
 
+def pieces(latex: str) -> list[str]:
+    """Return a formula in the parts between which a line may end: before each ``=`` of its own."""
+    if r"\left" in latex:  # its two ends must stay in one part
+        return [latex]
+    made, depth = [""], 0
+    for sign in latex:
+        depth += {"{": 1, "}": -1}.get(sign, 0)
+        if sign == "=" and depth == 0 and made[-1].strip():
+            made.append("")
+        made[-1] += sign
+    return made
+
+
 def visit_inline(self: HTML5Translator, node: nodes.math) -> None:
-    """Write an inline formula."""
-    self.body.append(mathml(node.astext(), "inline"))
+    """Write an inline formula; a line may end before a relation, as MathML alone never breaks."""
+    self.body.append("<wbr>".join(mathml(each, "inline") for each in pieces(node.astext())))
     raise nodes.SkipNode
 
 

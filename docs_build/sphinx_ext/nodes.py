@@ -4,6 +4,20 @@ from __future__ import annotations
 
 from docutils import nodes
 
+ADMONITIONS = {
+    "danger": "stop",
+    "error": "stop",
+    "warning": "caution",
+    "caution": "caution",
+    "attention": "caution",
+    "important": "note",
+    "note": "note",
+    "hint": "note",
+    "tip": "note",
+    "seealso": "note",
+}
+"""Level of each kind of admonition; its word is that of a calculator's caution."""
+
 
 class calculator(nodes.General, nodes.Element):  # noqa: N801 - docutils names nodes in lower case
     """A calculator in a page.

@@ -12,10 +12,12 @@ from typing import Any
 from docutils import nodes
 from sphinx.application import Sphinx
 from sphinx.domains.index import IndexDomain
+from sphinx.locale import admonitionlabels
 from sphinx.util import logging
 from sphinx.util.docutils import SphinxDirective, SphinxRole
 
 from calc import EDITION
+from calc.declare import WORDS
 from calc.sources import KINDS
 from docs_build.build import PDF_NAME
 from docs_build.page.jobs_html import sheet_html
@@ -25,6 +27,7 @@ from docs_build.page.tally_html import paper_text, tally_html
 from docs_build.print import names
 from docs_build.server import CSP
 from docs_build.sphinx_ext.calculators import note_calc, placed
+from docs_build.sphinx_ext.nodes import ADMONITIONS
 from docs_build.sphinx_ext.sources import SOURCES, by_kind, cited, counted
 
 log = logging.getLogger(__name__)
@@ -180,6 +183,7 @@ def setup(app: Sphinx) -> None:
     app.add_css_file("job.css")
     app.add_css_file("tally.css")
     app.add_role("training-pdf", PdfRole())
+    admonitionlabels.update({kind: WORDS[level] for kind, level in ADMONITIONS.items()})
     app.connect("doctree-read", _front_matter)
     app.connect("doctree-read", _index_terms)
     app.connect("html-page-context", _context)

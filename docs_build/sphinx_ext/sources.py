@@ -18,14 +18,10 @@ SOURCES = "reference/sources"
 
 
 def cite(key: str, where: str = "") -> nodes.Node:
-    """Return the short citation of a source, linked to its entry, with its mark if it is weak."""
-    entry = source(key)
-    text = ", ".join(filter(None, (entry.short, where or entry.where)))
-    if entry.kind not in {"published", "common-practice"} and entry.short != entry.mark:
-        text += f" – {entry.mark}"
+    """Return the short citation of a source, linked to its entry, with its mark if it needs one."""
     return addnodes.pending_xref(
         "",
-        nodes.inline("", f"({text})"),
+        nodes.inline("", f"({source(key).cited(where)})"),
         refdomain="std",
         reftype="ref",
         refexplicit=True,
@@ -53,7 +49,7 @@ class BibliographyDirective(SphinxDirective):
     """All sources, by strength and key, each an anchor that citations lead to."""
 
     def run(self) -> list[nodes.Node]:
-        """Return one list a kind."""
+        """Return how many there are of each kind, and one list a kind."""
         from docs_build.sphinx_ext.calculators import note_calc
 
         note_calc(self)
@@ -64,7 +60,8 @@ class BibliographyDirective(SphinxDirective):
             ident = f"source-{each.key}"
             domain.labels[ident] = (docname, ident, each.short)
             domain.anonlabels[ident] = (docname, ident)
-        return entries(bibliography())
+        how_many = nodes.paragraph("", f"{counted(by_kind(bibliography()))}.".capitalize())
+        return [how_many, *entries(bibliography())]
 
 
 def entries(keys: Iterable[str]) -> list[nodes.Node]:
@@ -90,7 +87,7 @@ def by_kind(keys: Iterable[str]) -> dict[str, list[Source]]:
 
 def counted(kinds: Mapping[str, Sequence[Source]]) -> str:
     """Return how many sources of each strength there are, in words."""
-    return ", ".join(f"{len(found)} {KINDS[kind]}" for kind, found in kinds.items())
+    return "; ".join(f"{KINDS[kind]} {len(found)}" for kind, found in kinds.items())
 
 
 def cited(found: Iterable[nodes.Node]) -> set[str]:

@@ -28,6 +28,8 @@ ALIKE = 0.5
 SHORTEST = 5  # words: less says too little to be compared
 BLOCKS = {"p", "li", "td", "th", "dd", "dt", "figcaption", "h1", "h2", "h3", "h4", "summary"}
 VOID = {"br", "img", "hr", "input", "meta", "link", "source", "wbr", "path", "col"}
+ELSEWHERE = {"rule", "bibliography"}
+"""Blocks that may use the words of a rule: the rule itself, and what a source says."""
 ALERTS = {"danger", "warning", "visit-stops", "caution", "rule"}
 SMALL = frozenset(
     re.findall(
@@ -56,6 +58,8 @@ class Told(HTMLParser):
             self._open.append((tag, frozenset((dict(attrs).get("class") or "").split())))
 
     def handle_endtag(self, tag: str) -> None:
+        if tag in VOID:
+            return  # an element that closes itself opened nothing
         if tag in BLOCKS:
             self._flush()
         while self._open and self._open.pop()[0] != tag:
@@ -142,7 +146,7 @@ def test_no_second_wording_of_a_rule(name: str, book: dict[str, Told]) -> None:
     for pattern in (*rules.rule(name).only_here, *rules.rule(name).nowhere):
         for where, page in book.items():
             for classes, text in page.blocks:
-                if "rule" not in classes and re.search(pattern, without_rules(text, own)):
+                if not classes & ELSEWHERE and re.search(pattern, without_rules(text, own)):
                     found.append((where, pattern, text[:120]))
         for where, text in strings():
             if re.search(pattern, without_rules(text, own)):
@@ -165,7 +169,7 @@ def alerts(book: dict[str, Told]) -> dict[str, str]:
                 for sentence in re.split(r"(?<=[.!?:;]) ", re.sub(r" ?\([^()]*\)", "", text)):
                     found.setdefault(sentence.strip(), where)
     for row in tables.rows("visit_stops"):
-        for sentence in re.split(r"(?<=[.!?]) ", row["do"]):
+        for sentence in re.split(r"(?<=[.!?:;]) ", re.sub(r" ?\([^()]*\)", "", row["do"])):
             found.setdefault(sentence, "calc/tables/visit_stops.toml")
     return {text: where for text, where in found.items() if len(text.split()) >= SHORTEST}
 

@@ -1,4 +1,4 @@
-"""Words for the client: the calculator around :mod:`calc.clients.letters`."""
+"""Letters to the client: the calculator around :mod:`calc.clients.letters`."""
 
 from __future__ import annotations
 
@@ -9,7 +9,7 @@ from calc.declare import Calculator
 
 client_letter = Calculator(
     name="client_letter",
-    title="Words for the client",
+    title="Letters to the client",
     part="clients",
     purpose="Quote, notices, report and referrals in plain words, from what was counted.",
     given=Inputs,

@@ -61,7 +61,7 @@ _BEES = Caution(
     level="stop",
     text="Bees are never taken out this way. Write to a beekeeper instead.",
     reason="They are another trade, and protected in many places.",
-    source="law_memory",
+    source="bartschv_2005",
     hides=("letter",),
 )
 _REVIEW = Caution(

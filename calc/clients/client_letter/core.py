@@ -1,4 +1,4 @@
-"""The core of "Words for the client": from what was given to the facts of a letter."""
+"""The core of "Letters to the client": from what was given to the facts of a letter."""
 
 from __future__ import annotations
 

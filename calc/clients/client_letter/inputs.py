@@ -1,4 +1,4 @@
-"""What "Words for the client" asks for: the rest of a letter may come from the job."""
+"""What "Letters to the client" asks for: the rest of a letter may come from the job."""
 
 from __future__ import annotations
 

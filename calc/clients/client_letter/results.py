@@ -1,4 +1,4 @@
-"""What "Words for the client" answers."""
+"""What "Letters to the client" answers."""
 
 from __future__ import annotations
 

@@ -34,15 +34,15 @@ def _lower(text: str) -> str:
 
 
 _FIRST = caution(
-    rules.text("caller_hurt", "emergency"),
+    rules.text("sting_call", "lay", "hang"),
     "It goes before every other question, also late in the call.",
-    "wao_2020",
+    "ascia_first_aid",
 )
 _ALLERGY = caution(
     "The person with the plan is away, or in with windows shut, before the suit goes on. Medical "
     "questions go to their doctor.",
     "You give no advice on medicines; their plan leads.",
-    "stinging_parameter_2011",
+    "ascia_venom_2020",
 )
 _NEVER_SEAL = caution(
     "Nobody seals the hole: the colony digs a new way out, possibly into the room.",

@@ -56,5 +56,4 @@ def _told(rule: Rule) -> dict[str, str]:
 
 
 def _why(rule: Rule) -> str:
-    origin = source(rule.source)
-    return f"{rule.reason} ({origin.short}: {origin.mark})"
+    return f"{rule.reason} ({source(rule.source).cited()})"

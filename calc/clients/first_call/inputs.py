@@ -79,7 +79,7 @@ class Inputs(Given):
         example="vespula",
     )
     status: str | None = choice(
-        "Standing of the species here",
+        "Legal status of the species",
         "In the law of the place.",
         [*_of_the_record("animal.status"), _UNKNOWN],
         optional=True,

@@ -16,7 +16,7 @@ RESULTS: tuple[Out, ...] = (
     _text("say", "Words for the caller", "Read them out, or say it in your own words.", main=True),
     Out(
         name="rules",
-        label="Rules that spoke",
+        label="Rules applied",
         meaning="Those that decide or could have, the deciding one first.",
         kind="table",
         columns=(

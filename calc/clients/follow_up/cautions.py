@@ -112,7 +112,7 @@ def _seen(found: Findings) -> Iterator[Caution]:
         yield Caution(
             level="caution",
             text="Keep that room shut and the people out, and leave the outer hole open until you "
-            "have found the way in.",
+            "have found the entrance.",
             reason="A second nest, or brood that hatches inward.",
             source="callback_ours",
         )

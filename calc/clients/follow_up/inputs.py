@@ -20,7 +20,7 @@ class Inputs(Given):
     comb: str = shared(COMB, meaning="Sealed brood that stays behind goes on hatching.")
     hole: str = choice(
         "What is to be closed",
-        "The old way in.",
+        "The old entrance.",
         [
             ("crack", "A crack or a hole"),
             ("vent", "A vent that must breathe"),

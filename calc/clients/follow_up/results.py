@@ -27,14 +27,15 @@ RESULTS: tuple[Out, ...] = (
     Out(
         name="half_gone",
         label="Half of those left out are gone after",
-        meaning="By the active life of tagged hornets; general pages say hours to a few days.",
+        meaning="By the active life of tagged hornets; general pages say hours to a few days. "
+        "The same for every job.",
         unit="day",
         digits=1,
     ),
     Out(
         name="most_gone",
         label="9 of 10 are gone after",
-        meaning="By the same law.",
+        meaning="By the same law. The same for every job.",
         unit="day",
         digits=1,
     ),

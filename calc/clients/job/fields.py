@@ -53,7 +53,7 @@ _CLIENT = (
           share="client"),
     Field(name="address", label="Address", kind="text", longest=400, lines=True,
           meaning="Where the nest is, with gate and floor.", share="client"),
-    Field(name="role", label="Stands to the place as", kind="choice",
+    Field(name="role", label="Relationship to property", kind="choice",
           options=options("unknown: Not asked yet\nowner: Owner\ntenant: Tenant\n"
                           "manager: Manager or warden\nother: Someone else"),
           meaning="Who may say yes to opening a wall or a tree.", share="client"),
@@ -213,8 +213,8 @@ _CALCULATION = (
           meaning="What came out, tables left out."),
     Field(name="stops", label="Stops", kind="texts", most=30, longest=600,
           meaning="Stops that were raised."),
-    Field(name="wiped", label="Wiped", kind="texts", most=100, longest=40,
-          meaning="Inputs that were wiped because they told of someone's health."),
+    Field(name="wiped", label="Deleted", kind="texts", most=100, longest=40,
+          meaning="Inputs that were deleted because they told of someone's health."),
 )  # fmt: skip
 
 
@@ -250,10 +250,10 @@ SECTIONS: tuple[Section, ...] = (
     Section(name="place", label="Place", meaning="Where the nest is.", fields=_PLACE),
     Section(name="animal", label="Animal", meaning="What lives there.", fields=_ANIMAL),
     Section(name="health", label="Health", fields=_HEALTH,
-            meaning="Kept apart, left out of links and documents, wiped alone."),
+            meaning="Kept apart, left out of links and documents, deleted alone."),
     Section(name="visit", label="Visit", meaning="Day and time of the work.", fields=_VISIT),
-    Section(name=visit_fields.HOME, label="Visit, step by step", fields=visit_fields.fields(),
-            meaning="What was pressed on the pages of the visit."),
+    Section(name=visit_fields.HOME, label="On site, step by step", fields=visit_fields.fields(),
+            meaning="What was pressed on the pages “On site”."),
     Section(name="shared", label="Typed once", fields=_shared(),
             meaning="Values that several calculators ask for."),
     Section(name="steps", label="Steps", meaning="The work, with minutes.", fields=_STEP, most=100),
@@ -262,7 +262,7 @@ SECTIONS: tuple[Section, ...] = (
     Section(name="photos", label="Photos", meaning="The list; the pictures are kept beside it.",
             fields=_PHOTO, most=200),
     Section(name="price", label="Price", meaning="In your currency.", fields=_PRICE),
-    Section(name="calculations", label="Calculations", meaning="What was computed, and when.",
+    Section(name="calculations", label="Results", meaning="What was computed, and when.",
             fields=_CALCULATION, most=200),
 )  # fmt: skip
 """Every section of the record, in the order of the file."""

@@ -29,7 +29,7 @@ def _again(entry: dict[str, Any]) -> list[dict[str, str]]:
         said = "This edition has no calculator of this name."
         return [_told(entry, entry["calculator"], "refused", now=said)]
     if entry.get("wiped"):
-        said = "Not computed again: health facts it needs were wiped."
+        said = "Not calculated again: health facts it needs were deleted."
         return [_told(entry, calculator.title, "wiped", now=said)]
     try:
         result = calculator.run(*_still_asked(entry, calculator))

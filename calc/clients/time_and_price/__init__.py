@@ -18,6 +18,7 @@ time_and_price = Calculator(
     core=core,
     sources=(
         "pert_1959",
+        "pert_ends",
         "pert_bias",
         "step_times_ours",
         "prediction_interval",
@@ -32,8 +33,8 @@ time_and_price = Calculator(
     formula=(
         (
             r"t_e = \frac{a + 4m + b}{6},\qquad \sigma^2 = \left(\frac{b - a}{6}\right)^2",
-            "mean and variance of one step from best, likely and worst; steps add up",
-            "pert_1959",
+            "mean and variance of one step; a and b are the ends of its times; steps add up",
+            "pert_ends",
         ),
         (
             r"P(T \le x) = \Phi\!\left(\frac{x - \sum t_e}{\sqrt{\sum \sigma^2}}\right)",
@@ -57,7 +58,8 @@ time_and_price = Calculator(
     assumptions=(
         "Steps follow one another and do not hang together; if a bad day slows them all, the "
         "spread is wider than shown.",
-        "Best and worst are honest: one job in a hundred beyond either.",
+        "Best and worst are the ends: no job lies beyond. If now and then one does, the spread is "
+        "wider than shown.",
         "Past jobs were like this one.",
         "All sums are in one currency; the code is only written beside them.",
         "Drives cost hours and distance; the distance rate covers the vehicle only.",

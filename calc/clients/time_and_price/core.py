@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Mapping
 from typing import Any
 
 from calc import tables
@@ -10,7 +11,7 @@ from calc.clients.time_and_price import cautions as say
 from calc.clients.time_and_price import price, times
 from calc.clients.time_and_price.inputs import PLACES, Inputs
 from calc.declare import Answer, Axis, Chart, Series
-from calc.errors import InputError
+from calc.errors import InputError, required
 
 _HOUR = 60.0
 Times = times.Spread | times.Past
@@ -68,35 +69,49 @@ def _times(x: Inputs) -> Times:
     if x.nest is not None:
         steps = [tables.row("step_times", f"{x.nest}_{n}") for n in range(1, PLACES[x.nest] + 1)]
         return times.path(*([float(step[c]) for step in steps] for c in ("low", "likely", "high")))
-    assert x.at_best is not None
-    assert x.most_likely is not None
-    assert x.at_worst is not None
-    _in_order(x.at_best, x.most_likely, x.at_worst)
-    return times.path(x.at_best, x.most_likely, x.at_worst)
+    low, likely = required("at_best", x.at_best), required("most_likely", x.most_likely)
+    high = required("at_worst", x.at_worst)
+    _in_order(low, likely, high)
+    return times.path(low, likely, high)
 
 
 def _in_order(low: tuple[float, ...], likely: tuple[float, ...], high: tuple[float, ...]) -> None:
-    names = {"most_likely": "Each step, most likely", "at_worst": "Each step at worst"}
-    for (name, label), given in zip(names.items(), (likely, high), strict=True):
+    for name, given in {"most_likely": likely, "at_worst": high}.items():
         if len(given) != len(low):
-            _refuse_length(name, label, given, len(low), "step")
+            _refuse_length(name, given, len(low), "step")
     for step, (a, m, b) in enumerate(zip(low, likely, high, strict=True), start=1):
         if not a <= m <= b:
-            name, given = ("most_likely", likely) if a > m else ("at_worst", high)
-            allowed = "at best, most likely, at worst in rising order"
-            raise InputError(
-                name,
-                list(given),
-                allowed,
-                f"{names[name]}: step {step} has {a:g}, {m:g}, {b:g} min; allowed is {allowed}.",
-            )
+            raise _out_of_order(step, {"at_best": low, "most_likely": likely, "at_worst": high})
 
 
-def _refuse_length(name: str, label: str, given: tuple[float, ...], count: int, item: str) -> None:
+def _out_of_order(step: int, times: Mapping[str, tuple[float, ...]]) -> InputError:
+    """Return the error for the one of a step's three times that does not fit the other two.
+
+    Where all three stand in falling order none is alone at fault; the worst is named.
+    """
+    a, m, b = (each[step - 1] for each in times.values())
+    name = "at_worst" if b < min(a, m) else "at_best" if a > max(m, b) else "most_likely"
+    allowed = "at best, most likely, at worst in rising order"
+    return InputError(
+        name,
+        list(times[name]),
+        allowed,
+        f"{_label(name)}: step {step} has {a:g}, {m:g}, {b:g} min; allowed is {allowed}.",
+    )
+
+
+def _refuse_length(name: str, given: tuple[float, ...], count: int, item: str) -> None:
     allowed = f"{count} values, one for each {item}"
     raise InputError(
-        name, list(given), allowed, f"{label}: {len(given)} were given; allowed is {allowed}."
+        name,
+        list(given),
+        allowed,
+        f"{_label(name)}: {len(given)} were given; allowed is {allowed}.",
     )
+
+
+def _label(name: str) -> str:
+    return next(each.label for each in Inputs.declared if each.name == name)
 
 
 def _reserve(chances: tuple[float, ...] | None, costs: tuple[float, ...] | None) -> float | None:
@@ -105,20 +120,19 @@ def _reserve(chances: tuple[float, ...] | None, costs: tuple[float, ...] | None)
         return None
     chances, costs = chances or (), costs or ()
     if len(costs) != len(chances):
-        _refuse_length("risk_costs", "What it would cost", costs, len(chances), "risk")
+        _refuse_length("risk_costs", costs, len(chances), "risk")
     return price.reserve([each / 100 for each in chances], costs)
 
 
 def _money(cost: float, x: Inputs) -> dict[str, Any]:
     other: float | None
-    if x.margin is not None:
-        share = x.margin / 100
+    if x.pricing == "margin":
+        share = required("margin", x.margin) / 100
         amount = price.price_from_margin(cost, share)
         other = price.price_from_markup(cost, share)
         as_margin, as_markup = share, price.markup_of_margin(share)
     else:
-        assert x.markup is not None
-        share = x.markup / 100
+        share = required("markup", x.markup) / 100
         amount = price.price_from_markup(cost, share)
         other = price.price_from_margin(cost, share) if share < 1 else None
         as_margin, as_markup = price.margin_of_markup(share), share

@@ -115,8 +115,6 @@ class Inputs(Given):
         customary="mile**-1",
         low=0,
         high=1000,
-        why="in your currency",
-        source="arithmetic",
         origin="equipment",
         plausible=(0.2, 0.8),
         example=0.45,
@@ -253,7 +251,9 @@ class Inputs(Given):
     )
     at_best: tuple[float, ...] | None = shared(
         _steps(
-            "Each step at best", "Nothing goes wrong, one in a hundred.", (15, 30, 10, 10, 45, 20)
+            "Each step at best",
+            "The shortest it can take: no job of this kind is faster.",
+            (15, 30, 10, 10, 45, 20),
         )
     )
     most_likely: tuple[float, ...] | None = shared(
@@ -261,7 +261,9 @@ class Inputs(Given):
     )
     at_worst: tuple[float, ...] | None = shared(
         _steps(
-            "Each step at worst", "All goes wrong, one in a hundred.", (40, 100, 90, 45, 120, 60)
+            "Each step at worst",
+            "The longest it can take: no job of this kind is slower.",
+            (40, 100, 90, 45, 120, 60),
         )
     )
     risk_chances: tuple[float, ...] | None = numbers(

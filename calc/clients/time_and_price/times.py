@@ -33,7 +33,12 @@ def expected(low: float, likely: float, high: float) -> float:
 
 
 def variance(low: float, high: float) -> float:
-    """Return the variance ((b - a)/6)^2 of a three-point time. Source: pert_1959."""
+    """Return the variance ((b - a)/6)^2 of a three-point time. Source: pert_1959.
+
+    a and b are the ends, beyond which no time lies (pert_ends). Times that are passed once in a
+    hundred on either side lie only about 4.65 standard deviations of a normal time apart, so
+    dividing those by 6 makes the spread too small.
+    """
     return ((high - low) / 6) ** 2
 
 

@@ -1,4 +1,4 @@
-"""The visit, step by step: what is kept of it in the job, and what the record learns from it."""
+"""On site, step by step: what is kept of it in the job, and what the record learns from it."""
 
 from __future__ import annotations
 

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from calc.clients.when_to_come.day import Plan
 from calc.clients.when_to_come.sun import clock
 from calc.declare import Caution
+from calc.safety.heat_estimate import CALM
 
 HIDDEN = ("arrive", "begin", "finish", "latest")
 """Results that a stop withholds."""
@@ -37,6 +38,7 @@ class Findings:
     forecast_end: float
     by_model: bool  # three values of the forecast, not its hours
     short: bool  # fewer humidities or winds than temperatures, and more than one
+    calm: bool  # calm air in a block with the sun up
 
 
 def verdict(found: Findings) -> str:
@@ -174,6 +176,14 @@ def _about_the_data(found: Findings) -> Iterator[Caution]:
             "the day. Check that none is missing in between.",
             reason="One left out shifts all that follow.",
             source="arithmetic",
+        )
+    if found.calm:
+        yield Caution(
+            level="caution",
+            text="Calm air in the forecast: it can be much hotter there than estimated. Measure "
+            "on the spot, and see the range in “Heat in the suit”.",
+            reason=f"At {CALM:g} m/s or less the estimate changes fastest with the wind.",
+            source="heat_calm_ours",
         )
     if found.sun_missing:
         yield Caution(

@@ -62,6 +62,7 @@ def core(x: Inputs) -> Answer:
         forecast_end=found.forecast.end,
         by_model=x.temperatures is None,
         short=short,
+        calm=found.calm_in_sun,
     )
     return Answer(
         values={

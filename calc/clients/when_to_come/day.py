@@ -11,7 +11,7 @@ from typing import Any
 from calc import tables
 from calc.clients.when_to_come.sun import SunTimes
 from calc.safety.heat_core import Job
-from calc.safety.heat_estimate import sun_on_level, weather_heat
+from calc.safety.heat_estimate import CALM, sun_on_level, weather_heat
 
 STEP = 15
 """Minutes between two starts that are tried."""
@@ -100,6 +100,17 @@ class Day:
         """Return the forecast temperature, degC."""
         return self.forecast.temperatures[self.forecast.place(minute)]
 
+    @property
+    def calm_in_sun(self) -> bool:
+        """Whether a block of the heat limit, with the sun up at its middle, has calm air."""
+        given = self.forecast
+        return any(
+            air >= _HEAT_FROM
+            and wind <= CALM
+            and self.shines(given.first + given.block * (place + 0.5))
+            for place, (air, wind) in enumerate(zip(given.temperatures, given.winds, strict=True))
+        )
+
     def where(self, minute: float) -> str:
         """Return ``night``, ``cool``, ``most_out`` or ``flying``."""
         if not self.flying_hours(minute):
@@ -159,7 +170,7 @@ def plan(day: Day, arrive: float, setup: float, work: float) -> Plan:
     arrive : minutes after midnight
     setup, work : minutes; ``work`` is after setting up
 
-    Rests: as many as whole spells need, each the rest of the hour; see the heat calculator.
+    Rests: as many as whole work periods need, each the rest of the hour; see the heat calculator.
     """
     begin = arrive + setup
     finish = begin + work

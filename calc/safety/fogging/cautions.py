@@ -56,8 +56,7 @@ _FOGS = stop(
 _KEEP_ON = caution(
     "Never take eye protection off or lift it near the nest, fogged or not. Walk out of the zone "
     "first, let the insects leave you, then wipe.",
-    "Venom is sprayed at faces, and stings go for eyes. Wash an eye at once with much water and "
-    "see a doctor the same day.",
+    "Hornets can spray venom at a face, and one spray has cost the sight of an eye.",
     "hirano_2020",
 )
 _CLOSE = caution(
@@ -85,9 +84,9 @@ _MASK = caution(
     "fog_model",
 )
 _MARKS = note(
-    "An anti-fog mark (N or X) is a test of seconds on a new lens. It buys time, not a clear "
-    "day: some lenses sold so fail even that.",
-    "EN 168: 8 seconds. The margin above does not count it.",
+    "An anti-fog mark (N or X) is a test of seconds on a new lens. It promises nothing for "
+    "a day of work, and some lenses sold as anti-fog failed even that test.",
+    "EN 168: 8 seconds. The margin does not count it.",
     "dain_1999",
 )
 _MODEL = note(

@@ -123,7 +123,7 @@ def _no_figures() -> list[dict[str, Any]]:
 
 def _best(options: list[dict[str, Any]]) -> str:
     if not options:
-        return "Nothing in the list gains much: wait for drier air, or work in short spells."
+        return "Nothing in the list gains much: wait for drier air, or work in short periods."
     return f"{str(options[0]['change']).split(' (')[0].capitalize()}: that gains most."
 
 

@@ -319,7 +319,7 @@ class LiveCalculator {
   brief(text, wrong = false) {
     const bar = this.section.querySelector(".calc-brief");
     bar.hidden = !text;
-    bar.dataset.wrong = String(wrong || text.startsWith("Stop:"));
+    bar.dataset.wrong = String(wrong || text.startsWith("STOP:"));
     bar.firstElementChild.textContent = text;
   }
 

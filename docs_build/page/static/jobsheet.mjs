@@ -9,8 +9,8 @@ const CHECK_AFTER = 250;
 const ARMED = 6000;
 const KEPT = "What you typed is kept; it is checked as soon as the computing part runs.";
 const TWICE = {
-  wipe: "Press again: wipe health",
-  erase: "Press again: erase for good",
+  wipe: "Press again: delete health facts",
+  erase: "Press again: delete the job",
 };
 
 class Sheet {
@@ -64,7 +64,7 @@ class Sheet {
     if (!jobs.stored()) this.say(jobs.NO_STORE, true);
     const erased = jobs.erased(id ?? was?.id);
     if (was && !this.record && erased === "elsewhere") {
-      this.say(`Erased in another page: ${jobs.title(was)}`, true);
+      this.say(`Deleted in another page: ${jobs.title(was)}`, true);
     } else if (id && !this.record && !erased) {
       this.say("The open job is no longer on this device: this browser has deleted it. A saved file brings it back.", true);
       jobs.setOpen();
@@ -189,7 +189,7 @@ class Sheet {
   }
 
   async close() {
-    this.say(`Put aside: ${jobs.title(this.record)}`);
+    this.say(`Closed: ${jobs.title(this.record)}`);
     jobs.setOpen();
     await this.refresh();
     this.mount.querySelector("[data-job=begin]").focus();
@@ -222,7 +222,7 @@ class Sheet {
     const paths = new Set([...health.map((field) => field.dataset.path), ...pressed]);
     if (!(await this.done(jobs.wipe(this.id, (path) => paths.has(path))))) return;
     await this.refresh();
-    this.say("Wiped: health facts, reactions to stings, and what was computed from them.");
+    this.say("Deleted: health facts, reactions to stings, and what was computed from them.");
   }
 
   async rerun() {
@@ -285,7 +285,7 @@ class Sheet {
     await (await import("./photos_store.mjs")).erase(this.id);
     await jobs.erase(this.id);
     await this.refresh();
-    this.say(`Erased: ${name}`);
+    this.say(`Deleted: ${name}`);
     this.mount.querySelector("[data-job=begin]").focus();
   }
 

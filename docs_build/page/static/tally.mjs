@@ -18,6 +18,7 @@ let tally, lock, weighing, weighed, back, rung, spoken, estimating;
 const say = (text) => (find(".tally-said").textContent = text);
 const number = (text) => (/^\d+([.,]\d+)?$/.test(text.trim()) ? Number(text.trim().replace(",", ".")) : undefined);
 const short = (milliseconds) => Math.round(milliseconds / 600) / 100;
+const length = (minutes) => (minutes < 1 ? `${Math.max(1, Math.round(minutes * 60))} s` : `${minutes} min`);
 const act = (what) => tally.act(what).catch(() => say(jobs.NO_STORE));
 
 async function open() {
@@ -101,7 +102,7 @@ function draw() {
     const row = list.children[at];
     row.dataset.key = pass.key;
     row.firstChild.textContent = `Pass ${at + 1}: ${pass.n}${pass.weighed ? " by weight" : ""}${
-      pass.minutes === undefined ? "" : ` in ${pass.minutes} min`}`;
+      pass.minutes === undefined ? "" : ` in ${length(pass.minutes)}`}`;
   });
   const { catches, minutes } = series();
   find(".tally-more").hidden = !passes.length;
@@ -127,7 +128,7 @@ async function estimate() {
     const words = reply?.ok
       ? results.still_inside
         ? `At least ${results.still_inside.text} inside (${results.interval_inside.text}). ${results.next_step.text}`
-        : reply.brief
+        : `${reply.brief} ${results.next_step?.text ?? ""}`
       : (reply?.errors[0].sentence ?? "The number left will come when the computing part runs.");
     find(".tally-line").textContent = words;
     if (!running) {

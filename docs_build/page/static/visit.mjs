@@ -7,7 +7,7 @@ import { buzz, forget, recall, remember } from "./store.mjs";
 
 const CHECK_AFTER = 250;
 const MINUTE = 60_000;
-const LOOK = "First the list of stops: press the one that is here, or “Looked: none of these”.";
+const LOOK = "First the list of stops: press the one that is here, or “None found”.";
 const NO_NUMBER = "cannot be read; allowed is a number of minutes such as 10.";
 
 const mount = document.querySelector("[data-visit]");
@@ -201,9 +201,9 @@ function drawStep() {
   find("[data-visit-do=undo]").hidden = !undo;
   turn.dataset.state = now;
   main.hidden = Boolean(done);
-  main.textContent = begun ? "Done" : "Begin";
+  main.textContent = begun ? "Done" : "Start";
   none.firstElementChild.ariaPressed = Boolean(moment("looked"));
-  none.firstElementChild.textContent = moment("looked") ? `Looked at ${hour(moment("looked"))}: none of these` : "Looked: none of these";
+  none.firstElementChild.textContent = moment("looked") ? `None found, ${hour(moment("looked"))}` : "None found";
   for (const box of document.querySelectorAll(".visit-tick input")) box.checked = list("ticks").includes(box.value);
   for (const [name, held] of Object.entries({ begun, done })) {
     if (document.activeElement !== input(name)) input(name).value = held ? jobs.local(new Date(held), 19) : "";
@@ -246,7 +246,7 @@ function drawList() {
   const on = next();
   go.hidden = !on;
   go.href = `${on}.html`;
-  go.textContent = `${keys.some(state) ? "Go on" : "Begin"}: ${steps[on]}`;
+  go.textContent = `${keys.some(state) ? "Go on" : "Start"}: ${steps[on]}`;
   const named = (what) => keys.filter((key) => state(key) === what).map((key) => steps[key]).join(", ");
   find(".visit-told").textContent = [
     named("stopped") && `Stopped at: ${named("stopped")}.`,
@@ -277,7 +277,7 @@ function tick() {
   const [begun, done] = [moment("begun"), moment("done")];
   const gone = (done ?? Date.now()) - begun;
   const time = find(".visit-time");
-  time.textContent = begun ? (believed(gone) ? clock(gone) : "Check the times") : "Not begun";
+  time.textContent = begun ? (believed(gone) ? clock(gone) : "Check the times") : "Not started";
   if (begun && !believed(gone)) find(".visit-times").open = true;
   const [other] = under().filter((key) => key !== step);
   find(".visit-other").hidden = !other;

@@ -5,7 +5,7 @@ import { buzz, recall } from "./store.mjs";
 const EVERY = 3000;
 const line = document.createElement("nav");
 line.className = "visit-line";
-line.ariaLabel = "Visit under way";
+line.ariaLabel = "Work on site under way";
 const [link, words, back] = ["a", "span", "u"].map((tag) => document.createElement(tag));
 back.textContent = "Back";
 link.append(words, back);
@@ -19,7 +19,7 @@ function draw() {
   const ringing = visit.rings && visit.rings <= Date.now() && Date.now() - visit.rings <= visit.longest;
   const length = gone >= 0 && gone <= visit.longest ? `${Math.floor(gone / 60_000)} min` : "check the times";
   link.href = new URL(`../visit/${visit.key}.html`, import.meta.url);
-  words.textContent = `Visit: ${visit.name}, ${ringing ? "time is up" : length}`;
+  words.textContent = `On site: ${visit.name}, ${ringing ? "time is up" : length}`;
   line.toggleAttribute("data-ring", Boolean(ringing));
   if (ringing) buzz([400, 200, 400]);
 }

@@ -5,25 +5,13 @@ from __future__ import annotations
 from docutils import nodes
 from sphinx import addnodes
 
+from calc.declare import WORDS
 from docs_build.print.writer import markup
 from docs_build.print.writer.inline import Inline
+from docs_build.sphinx_ext.nodes import ADMONITIONS
 
 SHORT = 900
 """Letters up to which a framed block is kept on one page."""
-
-LEVELS = {
-    "danger": ("stop", "STOP"),
-    "error": ("stop", "STOP"),
-    "warning": ("caution", "CAUTION"),
-    "caution": ("caution", "CAUTION"),
-    "attention": ("caution", "CAUTION"),
-    "important": ("note", "IMPORTANT"),
-    "note": ("note", "NOTE"),
-    "hint": ("note", "HINT"),
-    "tip": ("note", "TIP"),
-    "seealso": ("note", "SEE ALSO"),
-}
-"""Kind of box and word for each kind of admonition; both speak without colour."""
 
 _NUMBERINGS = {
     "arabic": "1",
@@ -249,7 +237,7 @@ class Blocks(Inline):
 
     def do_Admonition(self, node: nodes.Element) -> str:  # noqa: N802 - named after the node
         """Write a caution, with its word and sign, or a note."""
-        kind, word = LEVELS.get(self._admonition(node), ("note", ""))
+        kind = ADMONITIONS.get(self._admonition(node), "")
         parts = list(node.children)
         title = ""
         if parts and isinstance(parts[0], nodes.title):
@@ -257,7 +245,14 @@ class Blocks(Inline):
             assert isinstance(first, nodes.Element)
             title = self.heading_text(first)
         body = self.each(parts).strip("\n")
-        return markup.block("notice", title, body, kind=kind, word=word, whole=is_short(node))
+        return markup.block(
+            "notice",
+            title,
+            body,
+            kind=kind or "note",
+            word=WORDS.get(kind, ""),
+            whole=is_short(node),
+        )
 
     do_admonition = do_Admonition
     do_seealso = do_Admonition
@@ -265,7 +260,7 @@ class Blocks(Inline):
     def _admonition(self, node: nodes.Element) -> str:
         name = type(node).__name__
         if name == "admonition":  # one with a title of its own keeps its kind as a class
-            return next((each for each in node["classes"] if each in LEVELS), "")
+            return next((each for each in node["classes"] if each in ADMONITIONS), "")
         return name
 
     def do_topic(self, node: nodes.Element) -> str:

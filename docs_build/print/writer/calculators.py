@@ -8,6 +8,9 @@ from typing import Any
 from docutils import nodes
 
 from calc import units
+from calc.declare import WORDS
+from calc.sources import source
+from docs_build.page.answer import WITHHELD
 from docs_build.print.writer import markup
 from docs_build.print.writer.base import Answer, Note
 from docs_build.print.writer.blocks import SHORT, is_short
@@ -16,8 +19,6 @@ from docs_build.print.writer.tables import FEW
 
 LONG = 60
 """Letters from which a result takes the room of the unit, too."""
-
-WORDS = {"stop": "STOP", "caution": "CAUTION", "note": "NOTE"}
 
 
 def both(cell: Mapping[str, Any]) -> str:
@@ -90,7 +91,7 @@ class Calculators(Components):
             told = both(result["results"][each["name"]])
             if told.startswith("BEGIN:VCALENDAR"):
                 told = "a file for your calendar, made on the page"
-            shown = "withheld, see STOP" if each["name"] in hidden else told
+            shown = WITHHELD if each["name"] in hidden else told
             rows += self._result(each, shown)
         return f"\n\n#fill-in([What comes out], [Out], {rows});\n\n" if rows else ""
 
@@ -129,10 +130,7 @@ class Calculators(Components):
         return f"\n\n#picture-figure(none, [{markup.text(chart['title'])}])[{shown}];\n\n"
 
     def _sources(self, result: Mapping[str, Any]) -> str:
-        told = "; ".join(
-            each["short"] if each["mark"] in each["short"] else f"{each['short']} ({each['mark']})"
-            for each in result["sources"]
-        )
+        told = "; ".join(source(each["key"]).cited() for each in result["sources"])
         return markup.block("small-note", markup.text(f"Sources: {told}.")) if told else ""
 
     # -- exercises

@@ -71,7 +71,7 @@ def approach() -> str:
 
 
 def _corner(y: float) -> list[str]:
-    """Return a piece of a board wall with a hole and a mouth beside it, for a row of the knock."""
+    """Return a piece of a board wall with a hole and a nozzle beside it, for a row of the knock."""
     return [
         area([(250, y), (290, y), (290, y + 46), (250, y + 46)], "url(#wood)"),
         area([(250, y + 66), (290, y + 66), (290, y + 118), (250, y + 118)], "url(#wood)"),
@@ -84,7 +84,7 @@ def first_knock() -> str:
     parts = []
     for k, said in enumerate(
         (
-            ("Air on, mouth at", "the hole, nothing", "touched yet."),
+            ("Air on, nozzle at", "the hole, nothing", "touched yet."),
             ("One light knock,", "below the hole,", "from the side."),
             ("They fly out, circle", "and come back:", "catch them there."),
         )
@@ -109,15 +109,15 @@ def first_knock() -> str:
     return figure(
         388,
         "The first knock, in three steps",
-        "One: the air runs and the mouth of the hose stands beside the hole in the boards; nothing "
+        "One: the air runs and the nozzle stands beside the hole in the boards; nothing "
         "is touched yet. Two: a stick knocks lightly on the wood below the hole and a wasp flies "
-        "out. Three: wasps fly a loop and come back to the hole, where the mouth waits.",
+        "out. Three: wasps fly a loop and come back to the hole, where the nozzle waits.",
         parts,
     )
 
 
 def hold_the_mouth() -> str:
-    """Return four ways to hold the mouth."""
+    """Return four ways to hold the nozzle."""
     cells = ((2, 2), (182, 2), (2, 196), (182, 196))
     parts = [box(x, y, 176, 190, "none", 1) for x, y in cells]
     parts += [  # round hole
@@ -129,7 +129,7 @@ def hold_the_mouth() -> str:
         sign(160, 20, True),
         words(90, 160, "Hole: beside, below,", "at an angle", anchor="middle"),
     ]
-    parts += [  # mouth pressed on the hole
+    parts += [  # nozzle pressed on the hole
         area([(210, 20), (232, 20), (232, 66), (210, 66)], "url(#wood)"),
         area([(210, 88), (232, 88), (232, 142), (210, 142)], "url(#wood)"),
         tube(234, 77, 180, 92, 30),
@@ -146,7 +146,7 @@ def hold_the_mouth() -> str:
         line([(94, 216), (100, 244)], 1.8, "", True),
         wasp(70, 250, -30, True, 0.8),
         sign(20, 252, True),
-        words(90, 354, "Slit: a flat mouth,", "moved along it", anchor="middle"),
+        words(90, 354, "Slit: a flat nozzle,", "moved along it", anchor="middle"),
     ]
     parts += [  # collar
         area([(210, 212), (232, 212), (232, 260), (210, 260)], "url(#wood)"),
@@ -162,10 +162,10 @@ def hold_the_mouth() -> str:
     ]
     return figure(
         390,
-        "Four ways to hold the mouth",
-        "Top left, right: the mouth stands beside and below a round hole at an angle, and a wasp "
-        "that flies out is drawn in. Top right, wrong: the mouth is pressed flat on the hole, so "
-        "no air comes and a wasp leaves inside by another way. Bottom left, right: a flat mouth "
+        "Four ways to hold the nozzle",
+        "Top left, right: the nozzle stands beside and below a round hole at an angle, and a wasp "
+        "that flies out is drawn in. Top right, wrong: the nozzle is pressed flat on the hole, so "
+        "no air comes and a wasp leaves inside by another way. Bottom left, right: a flat nozzle "
         "along a slit in a soffit. Bottom right, right: a collar round the hole with small gaps, "
         "so that the air passes through the hole.",
         parts,
@@ -219,7 +219,7 @@ def vacuum() -> str:
         line([(15, 82), (20, 76)], 1),
         line([(100, 35), (100, 42)], 1),
         badge(130, 300, "I"),
-        words(196, 30, "A mouth 38 or 63 mm"),
+        words(196, 30, "A nozzle 38 or 63 mm"),
         words(196, 50, "D hose 3 m"),
         words(6, 330, "E hose end to net 30 cm"),
         words(6, 350, "F net gives 100 mm"),
@@ -232,7 +232,7 @@ def vacuum() -> str:
     return figure(
         400,
         "The catch vacuum",
-        "From the left: the mouth A with a plug B on a cord and a taped gauge hole C, the hose D, "
+        "From the left: the nozzle A with a plug B on a cord and a taped gauge hole C, the hose D, "
         "a hard box G. The hose ends inside the box and blows across the gap E at a net F that "
         "hangs with slack. Strips J hang beside it. A mesh H stands before the machine K, out of "
         "the jet. Vents I with shutters lie high and low.",
@@ -375,7 +375,7 @@ def tiers_apart() -> str:
         "Parting the tiers and clearing the last adults",
         "One: a wire cuts the pillars of the lowest tier, a tray is held below. Two: the tier is "
         "looked at from above, round its rim and from below with a mirror; two wasps still sit on "
-        "it. Three: a brush and the mouth of the hose take the last ones. Four: tiers lie in a "
+        "it. Three: a brush and the nozzle take the last ones. Four: tiers lie in a "
         "hard box, cells down, each on its own tray.",
         parts,
     )
@@ -397,9 +397,9 @@ def run_away() -> str:
         wasp(28, 84, 0, True, 0.9),
         line([(150, 84), (288, 84)], 2.5, "", True),
         words(218, 72, "run, straight, now", anchor="middle"),
-        words(218, 104, "hands over the face", anchor="middle"),
+        words(218, 104, "see where you run", anchor="middle"),
         sign(20, 22, True),
-        words(180, 134, "behind a closed door or into the car", anchor="middle"),
+        words(180, 134, "into car or shed, door shut", anchor="middle"),
         box(2, 148, 356, 120, "none", 1),
         oval(90, 196, 11, 11, "#fff", 2.5),
         line([(90, 208), (74, 230), (98, 228), (92, 246)], 6),
@@ -419,7 +419,7 @@ def run_away() -> str:
     return figure(
         270,
         "How to leave when they swarm",
-        "Above, right: a person runs straight to a door with the hands before the face; the wasps "
+        "Above, right: a person runs straight to a door with a hand before the mouth; the wasps "
         "fall behind. Below, wrong: a person crouches and the wasps stay.",
         parts,
     )

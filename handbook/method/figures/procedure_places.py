@@ -26,7 +26,7 @@ def place_trunk() -> str:
         curve("M 186 204 C 150 202 110 190 84 176", 1.6, "5 4", True),
         tube(132, 220, -40, 70, 20),
         words(6, 166, "line of flight"),
-        words(6, 262, "mouth beside", "the hole, below"),
+        words(6, 262, "nozzle beside", "the hole, below"),
         line([(240, 60), (262, 60)], 2.5),
         line([(240, 216), (262, 216)], 2.5),
         line([(256, 60), (256, 216)], 3, "9 5"),
@@ -37,8 +37,8 @@ def place_trunk() -> str:
     return figure(
         286,
         "Nest in a hollow trunk",
-        "A cut through a trunk. Tiers hang in the hollow above the entrance hole. The mouth "
-        "of the hose stands below and beside the hole; the line of flight leads away to the left. "
+        "A cut through a trunk. Tiers hang in the hollow above the entrance hole. The nozzle "
+        "stands below and beside the hole; the line of flight leads away to the left. "
         "A dashed line at the right marks a window that only an arborist may set.",
         parts,
     )
@@ -110,7 +110,7 @@ def place_soffit() -> str:
         "Nest in a soffit",
         "A cut through a roof edge. Three tiers hang from the roof boards above the soffit boards. "
         "The entrance is a gap between two boards. Someone in a suit stands on a platform and "
-        "holds the mouth below and beside the gap.",
+        "holds the nozzle below and beside the gap.",
         parts,
     )
 
@@ -128,7 +128,7 @@ def place_ground() -> str:
         curve("M 138 100 C 138 60 160 40 200 24", 1.6, "5 4", True),
         tube(126, 84, 12, 74, 22),
         words(210, 22, "line of flight"),
-        words(6, 30, "mouth flat at the edge,", "soil kept out"),
+        words(6, 30, "nozzle flat at the edge,", "soil kept out"),
         words(6, 116, "probe here", "first, gently"),
         line([(50, 140), (50, 190)], 2.5, "", True),
         area([(296, 90), (320, 90), (320, 200), (296, 200)], "#fff", 1),
@@ -139,7 +139,7 @@ def place_ground() -> str:
         272,
         "Nest in the ground",
         "A cut through the ground. A short tunnel leads to a round cavity with four tiers. The "
-        "mouth of the hose lies flat at the edge of the hole. Soil is probed at the left and "
+        "nozzle lies flat at the edge of the hole. Soil is probed at the left and "
         "taken away from the side at the right, not from above.",
         parts,
     )
@@ -167,7 +167,7 @@ def place_shrub() -> str:
         curve("M 186 156 C 160 190 120 200 70 196", 1.6, "5 4", True),
         tube(176, 170, -50, 66, 18),
         words(6, 188, "line of flight"),
-        words(6, 246, "mouth below", "the hole"),
+        words(6, 246, "nozzle below", "the hole"),
         words(258, 30, "cut no twig that"),
         words(258, 47, "holds the nest"),
         line([(256, 42), (240, 76)], 1),
@@ -179,7 +179,7 @@ def place_shrub() -> str:
         276,
         "Nest in a shrub",
         "A round paper nest sits among the twigs of a shrub; its hole is low at one side. The "
-        "mouth of the hose stands below the hole. An open hard box is held under the nest before "
+        "nozzle stands below the hole. An open hard box is held under the nest before "
         "a twig is cut.",
         parts,
     )
@@ -211,7 +211,7 @@ def place_eaves() -> str:
         282,
         "Nest under the eaves",
         "A round paper nest hangs under a board against the wall. Its hole is low at one side. "
-        "Someone in a suit on a platform holds the mouth below the hole.",
+        "Someone in a suit on a platform holds the nozzle below the hole.",
         parts,
     )
 
@@ -240,7 +240,7 @@ def place_shed() -> str:
         "Nest in a shed",
         "A cut through a shed. A covered nest of four tiers hangs from the ridge; the animals "
         "come in by a gap under the roof. Someone in a suit stands between nest and open door, "
-        "with the mouth at the hole of the nest.",
+        "with the nozzle at the hole of the nest.",
         parts,
     )
 

@@ -100,7 +100,7 @@ def oval(x: float, y: float, rx: float, ry: float, fill: str = "none", width: fl
 
 
 def tube(x: float, y: float, angle: float, length: float, width: float = 26) -> str:
-    """Return a hose whose mouth is at (x, y) and looks in the direction of the angle (degrees)."""
+    """Return a hose whose nozzle is at (x, y) and looks in the direction of the angle (degrees)."""
     half = width / 2
     return (
         f'<g transform="translate({x:g} {y:g}) rotate({angle:g})">'

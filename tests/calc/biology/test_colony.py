@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from calc import tables
+from calc import rules, tables
 from calc.biology import season_calendar as calendar
 from calc.biology.colony_and_season import colony_and_season as colony
 from calc.biology.colony_forms import WORKER_RESULTS
@@ -21,7 +21,7 @@ GROUPS = [option.value for option in colony.inputs[0].options]  # type: ignore[a
 
 
 # Outside values: Perrard et al. 2009, table 1: returns in 10 minutes and population by eye.
-@pytest.mark.published
+@pytest.mark.published("perrard_2009_counts")
 @pytest.mark.parametrize(("returns", "hornets"), [(10, 15), (42, 100), (25, 40), (84, 120)])
 def test_hornet_nests_in_print_lie_in_the_range(returns: int, hornets: int) -> None:
     result = colony(species="velutina", month="jul", counted="in", counts=[returns], minutes=10)
@@ -32,7 +32,7 @@ def test_hornet_nests_in_print_lie_in_the_range(returns: int, hornets: int) -> N
 # Outside values: counted nests with young queens or males on a printed date: Budge et al. 2017
 # (30 September, 13 males), agency briefings (29 October, 76 queens), Ratnieks et al. 1996
 # (2 November, 70 new queens and 685 males).
-@pytest.mark.published
+@pytest.mark.published("mandarinia_briefings")
 @pytest.mark.parametrize(
     ("species", "day"), [("velutina", 273), ("mandarinia", 302), ("pensylvanica", 306)]
 )
@@ -45,7 +45,7 @@ def test_nests_in_print_had_queens_or_males_when_the_calendar_says_so(
 
 
 # Outside values: Perrard et al. 2009, table 1: four hornet nests of 15 to 120 workers in July.
-@pytest.mark.published
+@pytest.mark.published("perrard_2009_counts")
 @pytest.mark.parametrize("workers", [15, 40, 100, 120])
 def test_hornet_nests_of_july_lie_in_the_range_of_the_date(workers: int) -> None:
     low, high = colony(species="velutina", month="jul", half="second").values["adults_expected"]
@@ -53,7 +53,7 @@ def test_hornet_nests_of_july_lie_in_the_range_of_the_date(workers: int) -> None
 
 
 # Outside value: news report, Guernsey, August 2021: queen and 17 workers in a 10 cm nest.
-@pytest.mark.published
+@pytest.mark.published("guernsey_2021")
 def test_a_small_nest_in_august_lies_in_the_range() -> None:
     low, high = colony(species="velutina", month="aug").values["adults_expected"]
     assert low <= 18 <= high
@@ -61,7 +61,7 @@ def test_a_small_nest_in_august_lies_in_the_range() -> None:
 
 # Outside values: NZ J. Zool. 1996: Vespula vulgaris colonies alive in December and January after
 # a winter; Feas Sanchez & Charles 2019: live winter nests in Galicia.
-@pytest.mark.published
+@pytest.mark.published("galicia_winter_nests")
 def test_mild_winters_leave_the_end_open() -> None:
     spain = colony(species="velutina", month="jan", winters="mild")
     assert spain.values["days_to_end"] == [0, None]
@@ -193,6 +193,41 @@ def test_the_choice_is_told_for_every_month() -> None:
             assert "workers" not in result.values or result.values["workers"] is None
     assert "authority" in colony(species="velutina").values["if_left"]
     assert "small job" in colony(species="crabro", month="apr").values["if_taken"]
+
+
+# Outside values: the Alabama extension service (June 2019, as the press quotes it): more than
+# 10 000 workers in June in nests that had wintered, 4000 to 5000 at a normal peak.
+@pytest.mark.published
+@pytest.mark.parametrize("month", ["mar", "may", "jun"])
+@pytest.mark.parametrize("workers_in", [10_000, 4_000])
+def test_a_wintered_nest_is_handed_over(month: str, workers_in: int) -> None:
+    per_minute = round(workers_in / tables.row("traffic_models", "vespula")["factor"])
+    given = {"species": "squamosa", "counted": "in", "minutes": 1, "counts": [per_minute] * 5}
+    spring = colony(month=month, half="second", **given)
+    assert "hand it over" in texts("stop", month=month, half="second", **given)
+    assert spring.values.get("days_to_end") is None
+    assert spring.values.get("if_left") is None
+    assert spring.values["workers"] > 0
+    assert "hand it over" not in texts("stop", month="aug", **given)
+
+
+@pytest.mark.parametrize("hemisphere", ["north", "south"])
+def test_the_line_of_a_wintered_nest(hemisphere: str) -> None:
+    month = {"north": "may", "south": "nov"}[hemisphere]
+    for rate_in, stops in ((19, False), (20, True)):
+        told = texts("stop", species="germanica", month=month, hemisphere=hemisphere,
+                     counted="in", minutes=1, counts=[rate_in] * 5)  # fmt: skip
+        assert ("hand it over" in told) is stops, rate_in
+    both = texts("stop", species="germanica", month=month, hemisphere=hemisphere, counted="both",
+                 minutes=1, counts=[38] * 5)  # fmt: skip
+    assert "hand it over" not in both
+
+
+def test_the_visit_stops_in_the_words_of_the_rules() -> None:
+    stop = tables.row("visit_stops", "look_wintered")
+    assert stop["do"] == rules.text("wintered_nest", "do")
+    assert tables.row("visit_stops", "look_notifiable")["do"] == rules.text("invader")
+    assert tables.row("visit_stops", "look_protected")["do"] == rules.text("protected", "ask")
 
 
 def test_answers_of_the_page_are_those_of_the_calculator() -> None:

@@ -59,7 +59,6 @@ def test_there_are_enough_and_each_is_well_formed() -> None:
         assert set(keys) <= set(ACCOUNTS), one
 
 
-@pytest.mark.published
 def test_top_two_hits_and_every_miss(capsys: pytest.CaptureFixture[str]) -> None:
     places = {str(one.get("id", number)): place(one) for number, one in enumerate(ALL)}
     first = sum(value == 1 for value in places.values())

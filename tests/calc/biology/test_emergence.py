@@ -28,7 +28,7 @@ def texts(level: str, **given: object) -> str:
 
 
 # Outside reference: scipy 1.17.1, stats.binom mean and std.
-@pytest.mark.published
+@pytest.mark.library("scipy")
 @pytest.mark.parametrize(("cells", "days", "day"), [(400, 12, 3), (250, 14, 5), (400, 13, 10)])
 def test_even_ages_are_binomial(cells: int, days: float, day: float) -> None:
     law = stats.binom(cells, day / days)
@@ -38,7 +38,7 @@ def test_even_ages_are_binomial(cells: int, days: float, day: float) -> None:
 
 
 # Outside reference: scipy 1.17.1, stats.chisquare.
-@pytest.mark.published
+@pytest.mark.library("scipy")
 def test_test_of_even_ages() -> None:
     counts, lengths = [30, 45, 25], [4, 5, 4]
     expected = [100 * each / 13 for each in lengths]
@@ -49,7 +49,7 @@ def test_test_of_even_ages() -> None:
 
 
 # Outside reference: scipy 1.17.1, stats.uniform.cdf: ages even over the classes are even ages.
-@pytest.mark.published
+@pytest.mark.library("scipy")
 @pytest.mark.parametrize("day", [0.5, 4, 9.2, 13])
 def test_looks_in_proportion_to_their_length_are_even_ages(day: float) -> None:
     counts, spans = [4, 5, 4], [(9, 13), (4, 9), (0, 4)]
@@ -65,7 +65,7 @@ def test_prepupae_of_a_nest_in_print_lie_between_the_scales() -> None:
 
 
 # Outside value: agency briefings 2020: 76 of 184 queen cells gave queens within five days.
-@pytest.mark.published
+@pytest.mark.published("mandarinia_briefings")
 def test_a_nest_in_print_lies_in_the_band() -> None:
     result = emerge(species="other", worker_cells=0, queen_cells=184, sampled="no")
     five = next(each for each in result.values["schedule"] if each["day"] == 5)

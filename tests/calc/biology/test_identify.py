@@ -6,8 +6,9 @@ import itertools
 import random
 from typing import Any
 
+import numpy as np
 import pytest
-from scipy import stats
+from scipy import special, stats
 
 from calc.biology import identify_bayes as bayes
 from calc.biology import trait_table as traits
@@ -39,16 +40,28 @@ def first(**seen: str) -> str:
 
 
 @pytest.mark.parametrize("trait", [each.name for each in TRAITS])
-def test_likelihoods_of_each_animal_add_up_to_one_or_less(trait: str) -> None:
+def test_likelihoods_of_each_animal_add_up_to_one(trait: str) -> None:
     for one, table in traits.likelihood(trait).items():
-        assert set(table) == set(traits.options(trait))
+        assert set(table) - {traits.ABSENT} == set(traits.options(trait))
         assert min(table.values()) > 0
-        # Less than 1 only where the animal has no such thing at all (paper, comb, way in).
-        total = sum(table.values())
-        if trait in {"paper", "comb", "entrance"}:
-            assert total < 1 + 1e-9
-        else:
-            assert total == pytest.approx(1.0), one
+        assert sum(table.values()) == pytest.approx(1.0), one
+        if traits.ABSENT in table:
+            assert trait in {"paper", "comb", "entrance"}
+
+
+def test_bees_do_not_count_as_if_they_had_paper() -> None:
+    for bee in BEES:
+        table = traits.likelihood("paper")[bee]
+        assert sum(value for name, value in table.items() if name != traits.ABSENT) < 0.05
+        raised = bayes._powered("paper", bee)
+        assert max(raised, key=raised.__getitem__) == traits.ABSENT
+    seen = {"region": "britain", "nest": "ground"}
+    bee, wasp = BEES[0], WASPS[0]
+    split = bayes._split("paper", wasp, bee, 0.5)
+    assert split.second == traits.ABSENT
+    assert split.first in traits.options("paper")
+    told = run(**seen).values["look_next"]
+    assert all("absent" not in f"{row['first']} {row['second']}" for row in told)
 
 
 @pytest.mark.parametrize("region", [UNKNOWN, *REGIONS])
@@ -67,7 +80,7 @@ def test_random_descriptions_give_chances_that_add_up_to_one() -> None:
         assert sum(bayes.chances(seen).values()) == pytest.approx(1.0)
 
 
-@pytest.mark.published
+@pytest.mark.library("scipy")
 def test_size_kernel_against_scipy_lognormal() -> None:
     # Reference: scipy.stats.lognorm.pdf; the told length is log-normal about bias times length.
     spread, bias = traits.number("size_spread"), traits.number("size_bias")
@@ -78,9 +91,9 @@ def test_size_kernel_against_scipy_lognormal() -> None:
         assert mine == pytest.approx(ratio, rel=1e-9)
 
 
-@pytest.mark.published
+@pytest.mark.library("scipy")
 def test_information_of_a_split_against_scipy_entropy() -> None:
-    # Reference: scipy.stats.entropy; expected information = H(mixture) - mean H(parts).
+    # Reference: scipy.special.rel_entr, outcome by outcome; what an animal lacks tells nothing.
     seen = {"region": "britain", "shape": "stout_smooth"}
     chance = bayes.chances(seen)
     one, two = [each for each in chance if each != traits.NONE][:2]
@@ -92,14 +105,12 @@ def test_information_of_a_split_against_scipy_entropy() -> None:
         parts = []
         for animal in (one, two):
             table = traits.likelihood(split.trait)[animal]
-            raised = [table[name] ** power for name in traits.options(split.trait)]
-            parts.append([each / sum(raised) for each in raised])
-        mixed = [share * a + (1 - share) * b for a, b in zip(*parts, strict=True)]
-        gain = (
-            stats.entropy(mixed, base=2)
-            - share * stats.entropy(parts[0], base=2)
-            - (1 - share) * stats.entropy(parts[1], base=2)
-        )
+            whole = sum(value**power for value in table.values())
+            parts.append([table[name] ** power / whole for name in traits.options(split.trait)])
+        a, b = (np.array(part) for part in parts)
+        mixed = share * a + (1 - share) * b
+        gain = share * special.rel_entr(a, mixed) + (1 - share) * special.rel_entr(b, mixed)
+        gain = gain.sum() / np.log(2)
         doubt = stats.entropy([share, 1 - share], base=2)
         assert split.settles == pytest.approx(gain / doubt, rel=1e-6, abs=1e-9)
 

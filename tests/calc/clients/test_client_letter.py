@@ -51,7 +51,7 @@ def prose(text: str) -> str:
     return "\n".join(line if re.search(r"[.!?]$", line) else f"{line}." for line in lines if line)
 
 
-@pytest.mark.published
+@pytest.mark.library("textstat")
 @pytest.mark.parametrize("kind", letters.KINDS)
 @pytest.mark.parametrize("facts", [{}, FACTS], ids=["fixed", "filled"])
 def test_reading_grade_by_a_library(kind: str, facts: dict[str, letters.Fact]) -> None:
@@ -69,7 +69,7 @@ def test_reading_grade_by_a_library(kind: str, facts: dict[str, letters.Fact]) -
     assert textstat.flesch_kincaid_grade("\n".join(sentences)) <= 8
 
 
-@pytest.mark.published
+@pytest.mark.library("textstat")
 @pytest.mark.parametrize("kind", letters.KINDS)
 def test_every_long_line_alone_is_plain(kind: str) -> None:
     # textstat 0.7.8, each line of the catalogue by itself; lines of under 8 words are too short
@@ -80,7 +80,7 @@ def test_every_long_line_alone_is_plain(kind: str) -> None:
             assert textstat.flesch_kincaid_grade(text) <= 8, text
 
 
-@pytest.mark.published
+@pytest.mark.library("textstat")
 @pytest.mark.parametrize("kind", letters.KINDS)
 def test_our_syllables_against_a_dictionary(kind: str) -> None:
     # textstat 0.7.8, syllable_count by the CMU dictionary
@@ -90,7 +90,7 @@ def test_our_syllables_against_a_dictionary(kind: str) -> None:
     assert ours.words == pytest.approx(textstat.lexicon_count(text), rel=0.05)
 
 
-@pytest.mark.published
+@pytest.mark.library("textstat")
 @pytest.mark.parametrize(
     ("sentence", "words", "count"),
     [

@@ -8,7 +8,9 @@ from typing import Any
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from scipy import stats
 
+from calc import rules as book
 from calc import tables
 from calc.asking import ask
 from calc.clients.first_call import asking, first_call
@@ -129,7 +131,7 @@ def test_nothing_answered_waits_for_the_first_question() -> None:
     answer = first_call.answer({})
     assert isinstance(answer, Incomplete)
     assert [each.name for each in answer.missing] == ["hurt"]
-    assert "hangs up and calls the emergency number" in answer.cautions[0].text
+    assert book.text("sting_call", "lay", "hang") in answer.cautions[0].text
 
 
 def test_a_certain_stop_is_said_before_the_first_question() -> None:
@@ -165,7 +167,7 @@ def test_introduced_hornets_are_not_relocated() -> None:
     assert told.values["decision"] == "Remove"
 
 
-@pytest.mark.published
+@pytest.mark.published("ahrweiler_hornets")
 def test_distances_are_those_of_the_authorities() -> None:
     # Landkreis Ahrweiler: keep 3 m; Gemeinde Neuzelle: hornets answer within about 4 m.
     assert tables.row("call_limits", "near_line")["distance"] == 3
@@ -367,7 +369,9 @@ def test_a_caller_who_cannot_say_is_not_asked_again() -> None:
         asking.asks({"hurt": "a lot"})
 
 
-@pytest.mark.published
-def test_expected_value_by_a_printed_tree() -> None:
-    # information before a question, printed as 0.940 for nine of one kind and five of the other
-    assert asking.entropy({"a": 9 / 14, "b": 5 / 14}) == pytest.approx(0.940, abs=0.0005)
+@pytest.mark.library("scipy")
+@pytest.mark.parametrize("chances", [(9 / 14, 5 / 14), (0.5, 0.25, 0.25), (0.9, 0.06, 0.03, 0.01)])
+def test_information_against_a_library(chances: tuple[float, ...]) -> None:
+    # scipy 1.17.1, scipy.stats.entropy to the base 2
+    told = {str(place): chance for place, chance in enumerate(chances)}
+    assert asking.entropy(told) == pytest.approx(stats.entropy(chances, base=2), rel=1e-12)

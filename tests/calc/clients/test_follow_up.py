@@ -34,7 +34,7 @@ def events(text: str) -> list[Any]:
     return icalendar.Calendar.from_ical(text).walk("VEVENT")
 
 
-@pytest.mark.published
+@pytest.mark.library("icalendar")
 def test_calendar_is_read_back_by_a_library() -> None:
     # icalendar 7.3.2, Calendar.from_ical
     made = [
@@ -52,7 +52,7 @@ def test_calendar_is_read_back_by_a_library() -> None:
     assert found[0].decoded("DTSTAMP") == datetime.datetime(2026, 8, 20, tzinfo=datetime.UTC)
 
 
-@pytest.mark.published
+@pytest.mark.library("icalendar")
 def test_alarm_is_read_back_by_a_library() -> None:
     # icalendar 7.3.2, component VALARM: nine in the morning of the day
     alarm = icalendar.Calendar.from_ical(icalendar_text([Event(day=DAY, summary="x")], DAY)).walk(
@@ -62,7 +62,7 @@ def test_alarm_is_read_back_by_a_library() -> None:
     assert alarm["ACTION"] == "DISPLAY"
 
 
-@pytest.mark.published
+@pytest.mark.library("icalendar")
 @settings(max_examples=150, deadline=None)
 @given(LETTERS, LETTERS)
 def test_any_words_come_back_as_they_went_in(summary: str, description: str) -> None:
@@ -77,7 +77,7 @@ def test_any_words_come_back_as_they_went_in(summary: str, description: str) -> 
     assert str(event.get("DESCRIPTION", "")) == kept[1]
 
 
-@pytest.mark.published
+@pytest.mark.library("icalendar")
 @settings(max_examples=100, deadline=None)
 @given(st.text(st.characters(exclude_categories=("Cs", "Cc", "Zl", "Zp")), max_size=400))
 def test_folding_against_a_library(line: str) -> None:
@@ -114,7 +114,7 @@ def test_names_of_events_are_their_own() -> None:
     assert text == icalendar_text([Event(day=DAY, summary=each) for each in "ba"], DAY)
 
 
-@pytest.mark.published
+@pytest.mark.library("icalendar")
 def test_reminders_of_the_calculator_are_read_back() -> None:
     # icalendar 7.3.2
     result = follow_up(comb="part")

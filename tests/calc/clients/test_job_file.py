@@ -54,7 +54,7 @@ def test_the_door_prints_the_schema(capsys: pytest.CaptureFixture[str]) -> None:
     assert json.loads(capsys.readouterr().out) == SCHEMA
 
 
-@pytest.mark.published
+@pytest.mark.library("jsonschema")
 @pytest.mark.parametrize("name", GOOD)
 def test_schema_and_reader_take(name: str) -> None:
     # Outside reference: jsonschema 4.26, Draft202012Validator.
@@ -102,7 +102,7 @@ def places(value: Any, way: tuple[Any, ...] = ()) -> Iterator[tuple[Any, ...]]:
 PLACES = list(places(job_files.FULL))
 
 
-@pytest.mark.published
+@pytest.mark.library("jsonschema")
 @settings(max_examples=600, deadline=None, derandomize=True, database=None)
 @given(st.lists(st.tuples(st.sampled_from(PLACES), ODD), min_size=1, max_size=2))
 def test_schema_and_reader_agree_on_random_changes(

@@ -12,7 +12,7 @@ from typing import Any
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from scipy import stats
+from scipy import special, stats
 
 from calc import tables, units
 from calc.catalogue import find
@@ -90,7 +90,7 @@ def test_csv_is_read_back_by_the_csv_module(texts: list[str]) -> None:
         assert not formula or table._number(read)
 
 
-@pytest.mark.published
+@pytest.mark.published("tdwg_terms_2026")
 def test_every_term_is_one_of_darwin_core() -> None:
     # TDWG, dist/dwc_occurrence_core_horizontal.csv; see the head of the data file.
     text = (ROOT / "tests/data/darwin_core_occurrence_terms.txt").read_text(encoding="utf-8")
@@ -103,7 +103,7 @@ def test_every_term_is_one_of_darwin_core() -> None:
     )
 
 
-@pytest.mark.published
+@pytest.mark.published("tdwg_terms_2026")
 def test_values_are_of_the_vocabularies_that_darwin_core_names() -> None:
     # TDWG, vocabulary/term_versions.csv: examples of establishmentMeans, sex, lifeStage, caste,
     # basisOfRecord and occurrenceStatus; coordinateUncertaintyInMeters: zero is not valid.
@@ -157,7 +157,26 @@ def test_the_circle_holds_the_place(lat: float, lon: float, known: float, digits
     assert away + known <= place["uncertainty"] + 1
 
 
-@pytest.mark.published
+@pytest.mark.library("scipy")
+@pytest.mark.parametrize("latitude", [0.0, 23.5, 45.0, 60.0, -85.0])
+def test_degree_lengths_against_the_arc_of_an_ellipse(latitude: float) -> None:
+    # scipy 1.17.1, special.ellipeinc: length of the meridian between two reduced latitudes, and the
+    # circle of the parallel from the reduced latitude, on WGS 84.
+    a, b = 6378137.0, 6356752.314245
+
+    def reduced(degrees: float) -> float:
+        return math.atan2(b * math.sin(math.radians(degrees)), a * math.cos(math.radians(degrees)))
+
+    def north(degrees: float) -> float:
+        rest = math.pi / 2 - reduced(degrees)
+        return a * float(special.ellipeinc(rest, 1 - (b / a) ** 2))
+
+    along, across = season_records.degree_lengths(latitude)
+    assert along == pytest.approx(north(latitude - 0.5) - north(latitude + 0.5), rel=1e-5)
+    assert across == pytest.approx(math.radians(1) * a * math.cos(reduced(latitude)), rel=1e-9)
+
+
+@pytest.mark.library("scipy")
 @pytest.mark.parametrize(
     ("x1", "t1", "x2", "t2"),
     [(60, 51477.5, 30, 54308.7), (11, 800, 21, 3011), (5, 10, 0, 10), (0, 10, 7, 12), (3, 1, 3, 9)],
@@ -178,7 +197,7 @@ def test_rates_against_scipy(x1: int, t1: float, x2: int, t2: float) -> None:
         assert made.high == pytest.approx(limits.high / (1 - limits.high) * t2 / t1, rel=1e-7)
 
 
-@pytest.mark.published
+@pytest.mark.library("scipy")
 def test_raggedness_against_scipy() -> None:
     # scipy 1.17, stats.chisquare: the same statistic against equal expected counts.
     counts = [31, 44, 28, 52, 39, 61, 35]
@@ -191,7 +210,7 @@ def test_raggedness_against_scipy() -> None:
     assert made.error > made.error_by_chance
 
 
-@pytest.mark.published
+@pytest.mark.library("scipy")
 def test_ratio_of_totals_against_scipy() -> None:
     # scipy 1.17, stats.norm: limits on the logarithm.
     ratio, low, high = season_rates.ratio_of_totals(2231, 139.4, 1500, 120)
@@ -214,7 +233,7 @@ def test_timing_by_hand() -> None:
     assert made.shares[-1] == pytest.approx(1)
 
 
-@pytest.mark.published
+@pytest.mark.library("scipy")
 def test_timing_against_scipy() -> None:
     # scipy 1.17, stats.rv_histogram: quantiles of the piecewise uniform distribution.
     counts = [2, 0, 5, 9, 4, 0, 1]

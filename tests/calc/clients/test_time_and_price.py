@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 import statistics
 from typing import Any
 
@@ -12,6 +13,7 @@ from hypothesis import strategies as st
 
 from calc.clients.time_and_price import price, times
 from calc.clients.time_and_price import time_and_price as calculator
+from calc.clients.time_and_price.inputs import Inputs
 from calc.declare import Incomplete, Result
 from calc.errors import InputError
 
@@ -27,7 +29,7 @@ def levels(result: Any, level: str) -> str:
     return " ".join(each.text for each in result.cautions if each.level == level)
 
 
-@pytest.mark.published
+@pytest.mark.library("scipy")
 @pytest.mark.parametrize("chance", [0.5, 0.8, 0.9, 0.95])
 @pytest.mark.parametrize("count", [2, 5, 10])
 def test_prediction_interval_against_a_library(chance: float, count: int) -> None:
@@ -40,7 +42,7 @@ def test_prediction_interval_against_a_library(chance: float, count: int) -> Non
     assert low == pytest.approx(max(0, theirs[0]), rel=1e-9)
 
 
-@pytest.mark.published
+@pytest.mark.library("scipy")
 @pytest.mark.parametrize("time", [200.0, 237.5, 260.0, 290.0])
 def test_chance_and_its_inverse_against_a_library(time: float) -> None:
     # scipy 1.17.1, scipy.stats.norm.cdf and ppf
@@ -159,8 +161,10 @@ def test_the_other_reading_of_the_percent() -> None:
     [
         ({"times_from": "past", "past": [60]}, "past"),
         ({"times_from": "own", "at_worst": [1]}, "at_worst"),
-        ({"times_from": "own", "at_best": [50, 30, 10, 10, 45, 20]}, "most_likely"),
+        ({"times_from": "own", "at_best": [50, 30, 10, 10, 45, 20]}, "at_best"),
         ({"times_from": "own", "at_worst": [40, 100, 90, 45, 120, 10]}, "at_worst"),
+        ({"times_from": "own", "most_likely": [20, 50, 95, 20, 60, 30]}, "most_likely"),
+        ({"times_from": "own", "most_likely": [20, 50, 5, 20, 60, 30]}, "most_likely"),
         ({"risk_costs": [1, 2]}, "risk_costs"),
         ({"margin": 100}, "margin"),
         ({"currency": "gold"}, "currency"),
@@ -205,3 +209,31 @@ def test_a_price_waits_for_the_rates_of_the_firm() -> None:
     assert [each.name for each in answer.missing] == ["hourly"]
     low, high = answer.ranges["price"]
     assert low < time_and_price().values["price"] < high
+
+
+@pytest.mark.library("scipy")
+@pytest.mark.parametrize("alpha", [4.0, 3 + math.sqrt(2), 3 - math.sqrt(2)])
+def test_a_sixth_of_the_range_is_right_where_the_outer_times_are_the_ends(alpha: float) -> None:
+    # Reference: scipy.stats.beta, the three betas for which both formulas hold exactly.
+    beta = 8 - alpha if alpha == 4 else 6 - alpha
+    law, mode = scipy.stats.beta(alpha, beta), (alpha - 1) / (alpha + beta - 2)
+    assert times.expected(0, mode, 1) == pytest.approx(law.mean())
+    assert times.variance(0, 1) == pytest.approx(law.var())
+
+
+@pytest.mark.library("scipy")
+def test_help_and_divisor_agree() -> None:
+    # Reference: scipy.stats.norm: times passed once in a hundred lie 4.65 deviations apart, not 6.
+    once = scipy.stats.norm.ppf(0.99) - scipy.stats.norm.ppf(0.01)
+    assert math.sqrt(times.variance(0, once)) < 0.8
+    told = [each.meaning for each in calculator.inputs if each.name in {"at_best", "at_worst"}]
+    assert not any("hundred" in each for each in (*told, *calculator.assumptions))
+    assert "shortest" in told[0]
+    assert "longest" in told[1]
+
+
+@pytest.mark.parametrize("pricing", ["margin", "markup"])
+def test_a_price_without_its_share_is_refused(pricing: str) -> None:
+    given = dict(calculator.reading(calculator.example() | {"pricing": pricing}).values)
+    with pytest.raises(InputError, match="a value is missing"):
+        calculator.core(Inputs(**given | {"margin": None, "markup": None}))

@@ -49,7 +49,7 @@ def levels(result: Any, level: str) -> str:
     return " ".join(each.text for each in result.cautions if each.level == level)
 
 
-@pytest.mark.published
+@pytest.mark.library("astral")
 @pytest.mark.parametrize("date", DATES)
 @pytest.mark.parametrize("place", PLACES, ids=[each[0] for each in PLACES])
 def test_sun_times_against_a_library(
@@ -67,7 +67,7 @@ def test_sun_times_against_a_library(
         ), name
 
 
-@pytest.mark.published
+@pytest.mark.library("astral")
 @settings(max_examples=60, deadline=None, derandomize=True)
 @given(st.floats(-60, 60), st.floats(-180, 180), DAYS)
 def test_the_sun_stands_on_the_horizon_at_sunset(
@@ -173,7 +173,7 @@ def test_heat_stretches_the_job() -> None:
 
 
 def test_rests_by_hand() -> None:
-    # 40 minutes of work at 22 in the hour: two spells with one rest of 38 between, 78 in all
+    # 40 minutes of work at 22 in the hour: two work periods with one rest of 38 between, 78 in all
     values = run(
         temperatures=["84 degF"] * 6,
         humidities=[62],
@@ -231,6 +231,19 @@ def test_stop_for_hornets_at_dark() -> None:
     found = run(**WARM, **WHOLE, animal="crabro", method="home")
     assert "Dark does not keep European hornets in" in levels(found, "stop")
     assert hidden(found)
+
+
+def test_calm_air_by_day_is_said_and_makes_it_hotter() -> None:
+    hot = {"temperatures": [14, 20, 25, 24, 18, 14], "humidities": [50], "sky": "full_sun"}
+    calm, moved = run(**hot, winds=[0.2]), run(**hot, winds=[0.6])
+    assert "Calm air in the forecast" in levels(calm, "caution")
+    assert "Calm air" not in levels(moved, "caution")
+    rows = zip(calm.values["hours"], moved.values["hours"], strict=True)
+    pairs = [(one["minutes"], other["minutes"]) for one, other in rows]
+    assert all(less <= more for less, more in pairs)
+    assert any(less < more for less, more in pairs)
+    by_night = run(**hot, winds=[0.2, 1, 1, 1, 1, 1], first_hour=0)
+    assert "Calm air" not in levels(by_night, "caution")
 
 
 def test_stop_for_a_short_forecast() -> None:
@@ -311,7 +324,7 @@ def test_day_strip_shows_light_and_visit() -> None:
     assert "Sunrise 06:12" in chart.alt
 
 
-@pytest.mark.published
+@pytest.mark.library("psychrolib")
 @pytest.mark.parametrize(("air", "dew"), [(15.0, 10.0), (25.0, 10.0), (28.0, 12.0), (5.0, 10.0)])
 def test_humidity_against_a_library(air: float, dew: float) -> None:
     # psychrolib 2.5, GetRelHumFromTDewPoint: another vapour formula, so within half a percent point

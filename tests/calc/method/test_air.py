@@ -51,7 +51,7 @@ def test_no_reach_where_the_face_is_slower() -> None:
     assert suction.plain_round(0.100).reach(FLOW, 6.0) == (0.0, 0.0)
 
 
-@pytest.mark.published
+@pytest.mark.published("toolbox_capture")
 @pytest.mark.parametrize("bore", [0.025, BORE, 0.25])
 def test_one_diameter_out_less_than_a_tenth(bore: float) -> None:
     # Engineering ToolBox d_1008: one diameter out less than 10 % of the duct's speed.
@@ -120,3 +120,38 @@ def test_slot_by_its_formula() -> None:
     assert suction.silverman_flanged(0.0156, 0.10, 0.01, 0.02) == pytest.approx(3.0)
     assert suction.plain_slot(0.10, 0.01).design(3.0, 0.02) == pytest.approx(0.0222)
     assert suction.flanged_slot(0.10, 0.01).design(3.0, 0.02) == pytest.approx(0.0156)
+
+
+OPENINGS = [
+    suction.plain_round(BORE),
+    suction.flanged_round(BORE),
+    *(
+        make(0.1, width)
+        for make in (suction.plain_slot, suction.flanged_slot)
+        for width in (0.005, 0.012, 0.06)
+    ),
+]
+
+
+@pytest.mark.parametrize("opening", OPENINGS)
+def test_speed_never_rises_with_distance_and_no_reach_is_missed(opening: suction.Opening) -> None:
+    step = opening.diameter / 400
+    places = [step * place for place in range(1, 1200)]
+    for formula in opening.formulas:
+        speeds = [formula(FLOW, place) for place in places]
+        for place, (near, far) in enumerate(pairwise(speeds)):
+            assert far <= near * (1 + 1e-12), places[place]
+        for speed in speeds[100::150]:
+            wanted = max(x for x, there in zip(places, speeds, strict=True) if there >= speed)
+            reach = suction.farthest(formula, FLOW, speed * (1 - 1e-9), opening.diameter)
+            assert wanted - 1e-6 <= reach <= wanted + step
+
+
+def test_printed_branches_of_the_plate_are_kept_outside_the_step_between_them() -> None:
+    # garrison_1983 as printed: 1.10 (0.07)^X up to 0.5, 0.10 X^-1.6 beyond; they do not meet.
+    face = FLOW / (math.pi * BORE**2 / 4)
+    for x, share in ((0.3, 1.10 * 0.07**0.3), (0.5, 1.10 * 0.07**0.5), (0.52, 0.10 * 0.52**-1.6)):
+        found = suction.garrison_flanged(FLOW, BORE, x * BORE)
+        assert found == pytest.approx(share * face, rel=1e-9)
+    within = suction.garrison_flanged(FLOW, BORE, 0.505 * BORE)
+    assert within == pytest.approx(1.10 * 0.07**0.5 * face, rel=1e-9)

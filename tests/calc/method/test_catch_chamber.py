@@ -33,7 +33,7 @@ CAUTIONS: list[tuple[dict[str, Any], str, str]] = [
     ({"animal": "crabro", "volume": 8}, "note", "small for so many"),
     ({}, "caution", "When the motor stops"),
     ({}, "caution", "Close the hose with a plug"),
-    ({}, "caution", "never the last wall"),
+    ({}, "caution", "put a hard box round them"),
     ({"animal": "velutina"}, "caution", "Report this hornet"),
     ({}, "note", "nobody has published how speed hurts"),
     ({}, "note", "Never draw in petrol"),

@@ -19,12 +19,11 @@ from calc.method.holding_box import Animals, Box, car_rise, minutes_to_temperatu
 from calc.tables import row, rows
 
 psychrolib.SetUnitSystem(psychrolib.SI)
-pytestmark = pytest.mark.published
-
 RHO = 1.2041
 
 
 # scipy 1.17, integrate.solve_ivp: the law of motion is integrated in time, not in distance.
+@pytest.mark.library("scipy")
 @pytest.mark.parametrize(
     ("mass", "area", "wind", "length"),
     [(477.5, 70.0, 29.9, 3.0), (74.1, 25.0, 14.0, 1.5), (84.1, 25.0, 33.7, 5.0), (800, 99, 21, 2)],
@@ -47,6 +46,7 @@ def test_arrival_against_an_integrator(
     )
 
 
+@pytest.mark.library("scipy")
 @pytest.mark.parametrize(("mass", "area", "gap"), [(477.5, 70.0, 0.3), (74.1, 25.0, 1.0)])
 def test_coasting_against_an_integrator(mass: float, area: float, gap: float) -> None:
     k = insect.drag_rate(RHO, area, mass)
@@ -55,6 +55,7 @@ def test_coasting_against_an_integrator(mass: float, area: float, gap: float) ->
 
 
 # fluids 1.3, filters.round_edge_screen and core.dP_from_K.
+@pytest.mark.library("fluids")
 @pytest.mark.parametrize(
     ("opening", "wire", "flow", "area"),
     [
@@ -76,6 +77,7 @@ def test_mesh_loss_against_fluids(opening: float, wire: float, flow: float, area
 
 
 # psychrolib 2.5, GetDryAirEnthalpy and GetDryAirDensity.
+@pytest.mark.library("psychrolib")
 @pytest.mark.parametrize(("temperature", "exchange"), [(10.0, 2040.0), (22.0, 8.0), (35.0, 1.0)])
 def test_heat_carried_against_psychrolib(temperature: float, exchange: float) -> None:
     density = psychrolib.GetDryAirDensity(temperature, 101_325.0)
@@ -87,6 +89,7 @@ def test_heat_carried_against_psychrolib(temperature: float, exchange: float) ->
 
 
 # psychrolib densities give the pressure, fluids 1.3 flow_meter_discharge the flow of the orifice.
+@pytest.mark.library("fluids")
 @pytest.mark.parametrize(("rise", "height", "area"), [(2.0, 0.125, 0.0008), (6.0, 0.3, 0.01)])
 def test_stack_flow_against_an_orifice(rise: float, height: float, area: float) -> None:
     outside, inside = (psychrolib.GetDryAirDensity(t, 101_325.0) for t in (22.0, 22.0 + rise))
@@ -102,6 +105,7 @@ def test_stack_flow_against_an_orifice(rise: float, height: float, area: float) 
 
 
 # scipy 1.17, integrate.solve_ivp: the balance of carbon dioxide.
+@pytest.mark.library("scipy")
 @pytest.mark.parametrize(
     ("volume", "gives", "exchange"), [(20, 600, 2.0), (30, 180, 9.3), (20, 600, 0)]
 )
@@ -118,6 +122,7 @@ def test_share_after_against_an_integrator(volume: float, gives: float, exchange
 
 
 # scipy 1.17, optimize.brentq: where heat made and heat lost meet.
+@pytest.mark.library("scipy")
 @pytest.mark.parametrize(
     ("mass", "state", "wall"), [(143.0, "restless", 2.0), (143.0, "caught", 0.5)]
 )
@@ -132,6 +137,7 @@ def test_settling_point_against_a_root_finder(mass: float, state: str, wall: flo
 
 
 # scipy 1.17, integrate.solve_ivp: the warming in time, not in temperature.
+@pytest.mark.library("scipy")
 @pytest.mark.parametrize(
     ("mass", "state", "outside"),
     [(900.0, "caught", 28.0), (3000.0, "caught", 20.0), (3000.0, "calm", 28.0)],
@@ -153,6 +159,7 @@ def test_warming_against_an_integrator(mass: float, state: str, outside: float) 
 
 
 # scipy 1.17, stats.binomtest(...).proportion_ci(method="wilson").
+@pytest.mark.library("scipy")
 @pytest.mark.parametrize("key", [each["key"] for each in rows("homing_returns")])
 def test_homing_limits_against_scipy(key: str) -> None:
     each = row("homing_returns", key)
@@ -162,24 +169,28 @@ def test_homing_limits_against_scipy(key: str) -> None:
     )
 
 
+@pytest.mark.published("kaefer_thesis")
 def test_honey_bee_and_wasp_at_20_degrees() -> None:
     # Käfer, thesis abstract: at 20 °C wasps give off 60 % more than honey bees.
     ratio = gas.resting_rate(20.0) / row("respiration", "bee_20")["rate"]
     assert ratio == pytest.approx(1.60, abs=0.05)
 
 
+@pytest.mark.published("mclaren_2005")
 def test_parked_car_against_the_second_study() -> None:
     # McLaren 2005, abstract: about 40 °F in an hour, 80 % of it in the first half hour.
     assert car_rise(60) == pytest.approx(40, abs=5)
     assert car_rise(30) / car_rise(60) == pytest.approx(0.80, abs=0.05)
 
 
+@pytest.mark.published("null_parked_cars")
 def test_parked_car_against_a_meteorologists_note() -> None:
     # Note of 2010: 19 degrees in ten minutes, ten more in the next ten; 100 °F becomes 129 °F.
     assert car_rise(20) - car_rise(10) == pytest.approx(10, abs=0.5)
     assert 100 + car_rise(20) == pytest.approx(129, abs=0.5)
 
 
+@pytest.mark.published("callister_5_7")
 def test_steady_diffusion_against_a_textbook() -> None:
     # Callister 5.7: D 1.2e-10 m²/s over 1.8 mm from 2 to 0.5 kg/m³ gives 1.0e-7 kg/m²/s.
     flux = gas.diffusion_flow(1.2e-10, 1.0, 1.8e-3) * (2.0 - 0.5)

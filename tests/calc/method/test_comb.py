@@ -6,12 +6,13 @@ import math
 import random
 
 import pytest
-from scipy import stats
+from scipy import spatial, stats
 
 from calc import tables
 from calc.errors import InputError
 from calc.method.comb_count import comb_count as count
 from calc.method.comb_geometry import (
+    cell_area,
     cells_on,
     cells_per_cm2,
     oval_area,
@@ -81,7 +82,7 @@ def test_pitch_of_a_whole_nest_in_print() -> None:
 
 
 # Outside value: Budge et al. 2017: 2359 cells on 5 combs, the widest 23 cm.
-@pytest.mark.published
+@pytest.mark.published("budge_2017_nest")
 def test_a_hornet_nest_in_print_has_fewer_cells_than_five_full_discs() -> None:
     result = count(
         species="velutina", count_by="size", shape="round", long_axes=[23] * 5, stages="not"
@@ -92,7 +93,7 @@ def test_a_hornet_nest_in_print_has_fewer_cells_than_five_full_discs() -> None:
 
 # Outside value: Budge et al. 2017: eggs 459, larvae 584, prepupae and pupae 840; stage days of
 # the NZ queen colonies. Shares of brood must follow shares of days within five points.
-@pytest.mark.published
+@pytest.mark.published("budge_2017_nest")
 def test_stage_shares_of_a_nest_in_print_follow_the_stage_days() -> None:
     found = tables.row("stage_shares", "tetbury")
     steady = tables.row("stage_shares", "steady_vespula")
@@ -102,7 +103,7 @@ def test_stage_shares_of_a_nest_in_print_follow_the_stage_days() -> None:
 
 
 # Outside reference: scipy 1.17.1, stats.t.interval on one stratum without correction.
-@pytest.mark.published
+@pytest.mark.library("scipy")
 def test_one_stratum_is_a_t_interval() -> None:
     values = [12, 9, 15, 11, 8, 14, 10, 13]
     found = stratified([40], [values], finite=False)
@@ -112,7 +113,7 @@ def test_one_stratum_is_a_t_interval() -> None:
 
 # Outside reference: scipy 1.17.1, degrees of freedom of stats.ttest_ind(equal_var=False): the
 # same Satterthwaite formula for two strata of equal size without correction.
-@pytest.mark.published
+@pytest.mark.library("scipy")
 def test_satterthwaite_degrees_of_freedom() -> None:
     a, b = [22, 19, 24, 21, 20], [9, 12, 7, 10]
     found = stratified([1e9, 1e9], [a, b])
@@ -274,3 +275,21 @@ def test_answers_of_the_page_are_those_of_the_calculator() -> None:
     right, wrong = (cells_on(oval_area(20, 20), pitch) for pitch in (5.0, 5.5))
     assert f"5.0 mm gives {right:.0f} cells and 5.5 mm gives {wrong:.0f}" in page
     assert f"You miss {round(right) - round(wrong)} cells" in page
+
+
+# Outside reference: scipy 1.17.1, spatial.Voronoi: what lies nearer to one middle than to any
+# other, when neighbours stand a pitch apart in rows half a pitch out of step.
+@pytest.mark.library("scipy")
+@pytest.mark.parametrize("pitch", [4.5, 5.3, 8.5])
+def test_a_cell_covers_what_lies_nearest_to_its_middle(pitch: float) -> None:
+    rows_apart = pitch * 0.75**0.5
+    middles = [
+        ((column + row % 2 / 2) * pitch, row * rows_apart)
+        for row in range(5)
+        for column in range(5)
+    ]
+    diagram = spatial.Voronoi(middles)
+    region = diagram.regions[diagram.point_region[12]]
+    area = spatial.ConvexHull(diagram.vertices[region]).volume  # in a plane this is the area
+    assert cell_area(pitch) == pytest.approx(area, rel=1e-9)
+    assert cells_per_cm2(pitch) == pytest.approx(100 / area, rel=1e-9)

@@ -160,7 +160,7 @@ def test_verdict_says_where_to_hold_the_mouth() -> None:
     assert "off-centre" not in collar["verdict"]
     assert collar["reach"] is None
     assert collar["speed_there"] is None
-    assert "Even in the mouth" in values(sealed=0.1, animal="alarmed")["verdict"]
+    assert "Even in the nozzle" in values(sealed=0.1, animal="alarmed")["verdict"]
     assert "smaller collar hole" in values(nozzle="collar", hole=300)["verdict"]
 
 
@@ -194,7 +194,7 @@ CAUTIONS = [
     ({"sealed": 40, "hose_length": 30, "bends": 20, "open_flow": 300}, "more than a tenth"),
     ({}, "caution: Animals reach the chamber"),
     ({}, "nears the hold"),
-    ({"distance": 7}, "one and a half mouth diameters"),
+    ({"distance": 7}, "one and a half nozzle diameters"),
     ({"nozzle": "slot", "slot_length": 200, "slot_width": 5}, "Only one formula"),
     ({"sealed": 0.1, "open_flow": 3, "hose_length": 20}, "between smooth and turbulent"),
     ({"figures_from": "label"}, "label are optimistic"),

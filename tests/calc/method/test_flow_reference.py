@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from itertools import pairwise
 
 import pytest
 from fluids.atmosphere import ATMOSPHERE_1976
@@ -23,8 +24,6 @@ from calc.method.flow_and_reach import _system, _vacuum, flow_and_reach
 from calc.method.flow_system import coefficient, operating_flow
 from calc.method.insect import arrival_share
 
-pytestmark = pytest.mark.published
-
 GRID = [
     (re, rough)
     for re in (4000.0, 1e4, 5e4, 1e5, 1e6)
@@ -32,24 +31,28 @@ GRID = [
 ]
 
 
+@pytest.mark.library("fluids")
 @pytest.mark.parametrize(("re", "rough"), GRID)
 def test_colebrook(re: float, rough: float) -> None:
     # fluids 1.3.1, fluids.friction.Colebrook (closed form with the Wright omega function)
     assert duct.colebrook(re, rough) == pytest.approx(Colebrook(re, rough), rel=1e-10)
 
 
+@pytest.mark.library("fluids")
 @pytest.mark.parametrize(("re", "rough"), GRID[6:])
 def test_haaland(re: float, rough: float) -> None:
     # fluids 1.3.1, fluids.friction.Haaland
     assert duct.haaland(re, rough) == pytest.approx(Haaland(re, rough), rel=1e-12)
 
 
+@pytest.mark.library("fluids")
 @pytest.mark.parametrize("re", [1.0, 100.0, 1000.0, 2000.0])
 def test_laminar(re: float) -> None:
     # fluids 1.3.1, fluids.friction.friction_factor, laminar below 2040
     assert duct.friction_factor(re) == pytest.approx(friction_factor(re), rel=1e-12)
 
 
+@pytest.mark.library("fluids")
 @pytest.mark.parametrize("re", [5e3, 7e4, 3e5])
 def test_turbulent(re: float) -> None:
     # fluids 1.3.1, fluids.friction.friction_factor
@@ -57,6 +60,7 @@ def test_turbulent(re: float) -> None:
     assert mine == pytest.approx(friction_factor(re, 0.002), rel=1e-5)
 
 
+@pytest.mark.library("fluids")
 @pytest.mark.parametrize("altitude", [-400.0, 0.0, 500.0, 1000.0, 1500.0, 2500.0, 4500.0])
 def test_atmosphere(altitude: float) -> None:
     # fluids 1.3.1, fluids.atmosphere.ATMOSPHERE_1976: T, P, rho
@@ -66,6 +70,7 @@ def test_atmosphere(altitude: float) -> None:
     assert air.standard_density(altitude) == pytest.approx(known.rho, rel=1e-5)
 
 
+@pytest.mark.library("fluids")
 @pytest.mark.parametrize("altitude", [0.0, 500.0, 1500.0, 3000.0, 4500.0])
 def test_viscosity(altitude: float) -> None:
     # fluids 1.3.1, ATMOSPHERE_1976.mu: the standard's own Sutherland form
@@ -73,6 +78,7 @@ def test_viscosity(altitude: float) -> None:
     assert air.viscosity(known.T - 273.15) == pytest.approx(known.mu, rel=2e-4)
 
 
+@pytest.mark.library("fluids")
 def test_reynolds_and_minor_loss() -> None:
     # fluids 1.3.1, fluids.core.Reynolds and dP_from_K
     assert duct.reynolds(1.204, 20, 0.038, 1.813e-5) == pytest.approx(
@@ -81,6 +87,7 @@ def test_reynolds_and_minor_loss() -> None:
     assert duct.minor_loss(1.5, 1.204, 20) == pytest.approx(dP_from_K(K=1.5, rho=1.204, V=20))
 
 
+@pytest.mark.library("fluids")
 @pytest.mark.parametrize("wide", [0.05, 0.076, 0.10, 0.30])
 def test_sudden_widening(wide: float) -> None:
     # fluids 1.3.1, fluids.fittings.diffuser_sharp
@@ -88,6 +95,7 @@ def test_sudden_widening(wide: float) -> None:
     assert mine == pytest.approx(diffuser_sharp(Di1=0.038, Di2=wide), rel=1e-12)
 
 
+@pytest.mark.library("fluids")
 @pytest.mark.parametrize("wide", [0.05, 0.076, 0.30])
 def test_sudden_narrowing(wide: float) -> None:
     # fluids 1.3.1, fluids.fittings.contraction_conical_Crane with length 0 (Crane TP-410)
@@ -95,6 +103,7 @@ def test_sudden_narrowing(wide: float) -> None:
     assert mine == pytest.approx(contraction_conical_Crane(Di1=wide, Di2=0.038, l=0), rel=1e-12)
 
 
+@pytest.mark.library("fluids")
 def test_entries_lie_where_other_handbooks_put_them() -> None:
     # fluids 1.3.1, entrance_sharp: flush entry 0.50 (Idelchik) to 0.57 (Rennels)
     known = [entrance_sharp(), entrance_sharp(method="Idelchik")]
@@ -103,6 +112,7 @@ def test_entries_lie_where_other_handbooks_put_them() -> None:
     assert entrance_distance(Di=0.038, t=0.002) <= coefficient("plain_end") <= 1
 
 
+@pytest.mark.library("fluids")
 def test_gentle_bend() -> None:
     # fluids 1.3.1, bend_rounded of two diameters: Rennels 0.225, Crane 0.242
     known = [
@@ -112,6 +122,7 @@ def test_gentle_bend() -> None:
     assert coefficient("gentle_bend") == pytest.approx(max(known), rel=0.05)
 
 
+@pytest.mark.library("fluids")
 @pytest.mark.parametrize("share", [0.301, 0.5, 0.6016, 0.7463])
 @pytest.mark.parametrize("re", [5.0, 25.0, 90.0, 150.0, 400.0, 5000.0])
 def test_screen(share: float, re: float) -> None:
@@ -131,6 +142,7 @@ CASES = [
 ]
 
 
+@pytest.mark.library("scipy")
 @pytest.mark.parametrize("given", CASES)
 def test_operating_point(given: dict[str, object]) -> None:
     # scipy 1.17, scipy.optimize.brentq on the same two curves
@@ -143,6 +155,7 @@ def test_operating_point(given: dict[str, object]) -> None:
     assert operating_flow(vacuum, system) == pytest.approx(root, rel=1e-9)
 
 
+@pytest.mark.library("scipy")
 @pytest.mark.parametrize("distance", [1e-4, 0.25, 1.0, 4.0, 50.0])
 def test_arrival(distance: float) -> None:
     # scipy 1.17, scipy.integrate.solve_ivp on the equation of motion in distance:
@@ -153,3 +166,16 @@ def test_arrival(distance: float) -> None:
         lambda _, square: 2 * (1 - square**0.5) ** 2, (0, distance), [0.0], rtol=1e-10, atol=1e-14
     )
     assert arrival_share(distance) == pytest.approx(math.sqrt(solved.y[0][-1]), rel=1e-6)
+
+
+@pytest.mark.parametrize("re", [4e3, 1e5, 1e8])
+@pytest.mark.parametrize("rough", [0.0, 1e-4, 0.05])
+def test_newton_climbs_to_the_root_of_a_concave_curve(re: float, rough: float) -> None:
+    def miss(x: float) -> float:
+        return x + 2 * math.log10(rough / 3.7 + 2.51 / re * x)
+
+    x = [0.5 + 0.5 * place for place in range(60)]
+    slopes = [miss(b) - miss(a) for a, b in pairwise(x)]
+    assert min(slopes) > 0
+    assert all(later <= sooner + 1e-12 for sooner, later in pairwise(slopes))
+    assert "without a bend" not in (duct.colebrook.__doc__ or "")

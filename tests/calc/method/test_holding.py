@@ -44,7 +44,7 @@ CAUTIONS: list[tuple[dict[str, Any], str, str]] = [
     ({"temperature": 5}, "note", "look dead"),
     ({}, "caution", "in a parked car"),
     ({"place": "cab"}, "caution", "In the cab only"),
-    ({}, "caution", "Hard walls, wire mesh"),
+    ({}, "caution", "hard box with wire mesh"),
     ({}, "caution", "If it opens on the road"),
     ({}, "note", "Crossing a border"),
 ]
@@ -185,3 +185,12 @@ def test_runaway_box_is_told() -> None:
     result = holding_and_driving(**MANY, temperature=30, air="tight", ride=200)
     assert result.stopped
     assert result.values["share"] is None
+
+
+def test_a_box_that_runs_away_shows_no_figures_of_a_settled_one() -> None:
+    result = holding_and_driving(number=20000, state="caught", temperature=20)
+    assert result.values["inside"] is None
+    # With the air outside taken for that inside, these were too small by far.
+    for name in ("heat", "carbon_dioxide", "air_needed", "sugar", "syrup"):
+        assert result.values[name] is None, name
+    assert not result.values["meshes"]

@@ -35,8 +35,8 @@ CAUTIONS: list[tuple[dict[str, Any], str, str]] = [
     ({}, "caution", "may still be inside"),
     ({"left": 0}, "caution", "None is counted as left"),
     ({}, "caution", "Peep first"),
-    (TREE, "caution", "no word on the strength of the tree"),
-    (GROUND, "note", "no word on the strength of the building"),
+    (TREE, "caution", "says nothing on the strength of the tree"),
+    (GROUND, "note", "says nothing on the strength of the building"),
     ({}, "caution", "Droppings"),
 ]
 

@@ -1,4 +1,4 @@
-"""Passing life on: every stop and caution, and what must hold whatever is typed."""
+"""Release, relocate or feed: every stop and caution, and what must hold whatever is typed."""
 
 from __future__ import annotations
 
@@ -15,7 +15,7 @@ from tests.calc.method.caution_cover import check, written
 
 MOVE, FEED = {"purpose": "move"}, {"purpose": "feed"}
 STOPS: list[tuple[dict[str, Any], str]] = [
-    ({"status": "invader"}, "Never let go"),
+    ({"status": "invader"}, "Never let it go or move it alive"),
     ({"status": "introduced"}, "introduced species unless"),
     ({"status": "unknown"}, "Find out first"),
     ({"status": "protected"}, "only under a permit"),
@@ -37,8 +37,8 @@ CAUTIONS: list[tuple[dict[str, Any], str, str]] = [
     (MOVE, "caution", "Catch foragers"),
     (MOVE, "note", "fly much farther"),
     (FEED | {"eggs": "sold"}, "caution", "food business"),
-    (FEED, "caution", "Freeze first"),
-    (FEED, "note", "Thaw in the refrigerator"),
+    (FEED, "caution", "in flat bags"),
+    (FEED, "note", "Thaw it in a closed tub"),
     (FEED, "note", "band from few studies"),
 ]
 

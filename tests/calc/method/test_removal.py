@@ -26,7 +26,6 @@ from calc.method.removal_profile import equality_test, moran_schnute, usable
 from calc.method.stopping import (
     MOST_PASSES,
     chance_at_most,
-    most_left,
     outlook,
     passes_from_start,
     passes_needed,
@@ -184,10 +183,6 @@ def test_a_perfect_line_has_no_error() -> None:
     exact = leslie((40, 20, 10), (1.0, 1.0, 1.0))
     assert exact.number == pytest.approx(80)
     assert exact.number_se == pytest.approx(0, abs=1e-6)
-
-
-def test_most_left_gives_up_beyond_its_limit() -> None:
-    assert most_left(0.975, outlook((200, 199), (1.0, 1.0)), limit=50) is None
 
 
 def test_planning_table_is_what_the_function_gives() -> None:

@@ -6,6 +6,7 @@ import random
 from typing import Any
 
 import pytest
+from scipy import stats
 
 from calc.declare import Result
 from calc.errors import InputError
@@ -24,7 +25,7 @@ def test_default_job() -> None:
     assert result["still_inside"] == 13
     assert result["total_caught"] == 126
     assert "at least" in result["next_step"]
-    assert result["next_step"].startswith("Keep catching")
+    assert result["next_step"].startswith("Go on: ")
     assert result["estimator"].startswith("Chosen for you: Carle & Strub 1978")
     assert "equation 7" in result["estimator"]
     assert "uncertain" in result["interval_form"]
@@ -49,7 +50,7 @@ def test_no_fall_no_number(catches: list[int], why: str, step: str) -> None:
     result = how_many_left(catches=catches)
     assert result.stopped
     assert why in said(result, "stop")
-    assert step in said(result, "stop")
+    assert "Do not open" in said(result, "stop")
     assert step in result["next_step"]
     assert all(result.values[name] is None for name in HIDDEN)
     assert result["total_caught"] == sum(catches)
@@ -74,14 +75,14 @@ def test_all_on_the_first_pass_keeps_an_upper_end() -> None:
 def test_two_passes_never_end_the_catching() -> None:
     result = how_many_left(catches=[120, 0])
     assert result["passes_needed"] == 1
-    assert result["next_step"].startswith("Keep catching: at least 1 more pass")
+    assert result["next_step"].startswith("Go on: at least 1 more pass")
     assert "third" in said(result, "caution")
 
 
 def test_enough_caught() -> None:
     result = how_many_left(catches=[60, 25, 9, 3, 1, 0, 0])
     assert result["passes_needed"] == 0
-    assert result["next_step"].startswith("Stop catching and wait for stragglers")
+    assert result["next_step"].startswith("Wait for stragglers")
     assert "Treat the nest as live" in result["next_step"]
     none = how_many_left(catches=[60, 25, 9, 3, 1, *[0] * 8], most_left=0)
     assert "none left of those you could reach" in none["next_step"]
@@ -90,9 +91,9 @@ def test_enough_caught() -> None:
 def test_aim_met_but_uneven_is_no_reason_to_stop() -> None:
     result = how_many_left(catches=[300, 6, 5, 3, 1, 0])
     assert result["passes_needed"] == 0
-    assert result["next_step"].startswith("Do not stop on this count")
+    assert result["next_step"].startswith("Go on until")
     quiet = how_many_left(catches=[300, 6, 5, 3, 1, 0, 0, 0])
-    assert quiet["next_step"].startswith("Stop catching")
+    assert quiet["next_step"].startswith("Wait for")
 
 
 def test_the_last_wasps_are_taken_as_shy() -> None:
@@ -104,7 +105,7 @@ def test_the_last_wasps_are_taken_as_shy() -> None:
     assert "2 more passes in a row that bring none" in result["next_step"]
     done = how_many_left(catches=[*catches, 0, 0])
     assert done["empty_passes"] == 0
-    assert done["next_step"].startswith("Stop catching")
+    assert done["next_step"].startswith("Wait for")
     one = how_many_left(catches=[*catches, 0])
     assert "1 more pass that brings none" in one["next_step"]
 
@@ -163,7 +164,7 @@ def test_a_line_without_a_fall_is_a_stop() -> None:
     result = how_many_left(**given, estimator="leslie")
     assert "along a line" in said(result, "stop")
     assert result["adults_at_start"] is None
-    assert result["next_step"].startswith("Go on catching")
+    assert result["next_step"].startswith("Go on, or")
 
 
 def test_shorter_passes_are_no_fall() -> None:
@@ -183,6 +184,27 @@ def test_nearly_equal_minutes_count_as_equal() -> None:
     result = how_many_left(minutes=[10, 10.5, 10, 10])
     assert result["estimator"].startswith("Chosen for you: Carle & Strub")
     assert result["adults_at_start"] == how_many_left()["adults_at_start"]
+    assert "the minutes were not used" in said(result, "note")
+    assert "not used" not in said(how_many_left(minutes=[10, 10, 10, 10]), "note")
+    assert "not used" not in said(how_many_left(), "note")
+
+
+@pytest.mark.library("scipy")
+@pytest.mark.parametrize("last", [10.1, 10.9, 11.0, 11.1])
+def test_an_estimator_with_minutes_uses_them_however_little_they_differ(last: float) -> None:
+    # Reference: scipy.stats.linregress, the line of catch per minute on the catch before.
+    catches, minutes = (60, 35, 20, 11), (10.0, 10.0, 10.0, last)
+    before = [sum(catches[:place]) for place in range(4)]
+    rate = [catch / length for catch, length in zip(catches, minutes, strict=True)]
+    line = stats.linregress(before, rate)
+    given = {"catches": catches, "minutes": minutes}
+    result = how_many_left(**given, estimator="leslie")
+    assert result["adults_at_start"] == pytest.approx(-line.intercept / line.slope, rel=1e-9)
+    assert "not used" not in said(result, "note")
+    likelihood = how_many_left(**given, estimator="gould_pollock")["adults_at_start"]
+    assert (
+        likelihood != how_many_left(catches=catches, estimator="gould_pollock")["adults_at_start"]
+    )
 
 
 def test_unequal_minutes_use_the_effort_and_say_so() -> None:

@@ -45,7 +45,7 @@ def texts(level: str, **given: object) -> str:
 
 
 # Outside reference: scipy 1.17.1, stats.chi2.ppf.
-@pytest.mark.published
+@pytest.mark.library("scipy")
 @pytest.mark.parametrize("df", [1, 2, 7.5, 40, 1000])
 @pytest.mark.parametrize("chance", [0.0005, 0.025, 0.5, 0.975, 0.9995])
 def test_chi2_quantile(df: float, chance: float) -> None:
@@ -53,7 +53,7 @@ def test_chi2_quantile(df: float, chance: float) -> None:
 
 
 # Outside reference: scipy 1.17.1, stats.t.ppf.
-@pytest.mark.published
+@pytest.mark.library("scipy")
 @pytest.mark.parametrize("df", [1, 1.4, 5, 7.59719, 134.306])
 def test_student_quantile(df: float) -> None:
     assert student_quantile(0.05, df) == pytest.approx(stats.t.ppf(0.975, df), rel=1e-9)
@@ -61,7 +61,7 @@ def test_student_quantile(df: float) -> None:
 
 
 # Outside reference: scipy 1.17.1, stats.beta.ppf and stats.binomtest(...).proportion_ci.
-@pytest.mark.published
+@pytest.mark.library("scipy")
 @pytest.mark.parametrize(("k", "n"), [(0, 5), (3, 17), (50, 100), (999, 1000), (7, 7)])
 def test_limits_of_a_share(k: int, n: int) -> None:
     exact = stats.binomtest(k, n).proportion_ci(method="exact")
@@ -73,14 +73,14 @@ def test_limits_of_a_share(k: int, n: int) -> None:
 
 
 # Outside reference: scipy 1.17.1, special.gammaincc through stats.gamma.sf.
-@pytest.mark.published
+@pytest.mark.library("scipy")
 @pytest.mark.parametrize(("a", "z"), [(0.5, 0.1), (1.601, 2.0), (4, 9), (50, 40)])
 def test_gamma_upper(a: float, z: float) -> None:
     assert gamma_upper(a, z) == pytest.approx(stats.gamma.sf(z, a), rel=1e-10)
 
 
 # Outside reference: scipy 1.17.1, numerical integral of stats.gamma.sf (residual life).
-@pytest.mark.published
+@pytest.mark.library("scipy")
 @pytest.mark.parametrize(("t", "mean", "shape"), [(5, 20, 0.5), (20, 20, 2), (40, 20, 4)])
 def test_share_still_out_of_gamma_trips(t: float, mean: float, shape: float) -> None:
     law = stats.gamma(shape, scale=mean / shape)
@@ -89,7 +89,7 @@ def test_share_still_out_of_gamma_trips(t: float, mean: float, shape: float) -> 
 
 
 # Outside reference: scipy 1.17.1, censored fit of stats.expon through CensoredData.
-@pytest.mark.published
+@pytest.mark.library("scipy")
 def test_mean_of_cut_off_times_is_the_library_fit() -> None:
     seen, cut = [2, 3, 5, 8, 11, 14], [30, 30, 30, 30]
     data = stats.CensoredData.right_censored(seen + cut, [False] * 6 + [True] * 4)
@@ -98,7 +98,7 @@ def test_mean_of_cut_off_times_is_the_library_fit() -> None:
 
 
 # Outside reference: scipy 1.17.1, optimize.minimize_scalar over stats.truncexpon.
-@pytest.mark.published
+@pytest.mark.library("scipy")
 def test_mean_with_the_number_out_unknown_is_the_library_fit() -> None:
     times, waited = np.array([2, 3, 5, 8, 11, 14, 19, 27]), 45
     found = optimize.minimize_scalar(
@@ -111,7 +111,7 @@ def test_mean_with_the_number_out_unknown_is_the_library_fit() -> None:
 
 
 # Outside reference: scipy 1.17.1, stats.poisson.cdf at the limits.
-@pytest.mark.published
+@pytest.mark.library("scipy")
 @pytest.mark.parametrize("count", [1, 4, 30, 100, 500])
 def test_garwood_limits_leave_the_tails(count: int) -> None:
     low, high = garwood(count)
@@ -219,7 +219,8 @@ def test_returns_that_do_not_thin_out_stop() -> None:
 
 
 def test_cautions() -> None:
-    assert "suited" in texts("caution")
+    assert "Wait outside the zone, suit open" in texts("caution")
+    assert "suited" not in texts("caution")
     assert "overnight" in texts("caution")
     assert "no hour at which all are home" in texts("caution", animal="crabro")
     assert "no trip times of your species" in texts("note", animal="other")
@@ -233,9 +234,9 @@ def test_cautions() -> None:
 
 def test_the_next_step_turns_with_the_quiet() -> None:
     assert wait().values["next_step"].startswith("Wait about")
-    assert wait(times=[2, 3, 5, 8], waited=90).values["next_step"].startswith("Stop waiting")
+    assert wait(times=[2, 3, 5, 8], waited=90).values["next_step"].startswith("Go on: it was quiet")
     slow = wait(times=[10, 60, 130, 240, 300], waited=700, still_out=3)
-    assert slow.values["next_step"].startswith("Do not stand")
+    assert slow.values["next_step"].startswith("Stop: do not stand")
     assert say.next_step(None, 12).startswith("Wait about 15")  # type: ignore[arg-type]
 
 

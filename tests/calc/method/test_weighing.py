@@ -34,10 +34,9 @@ EXERCISE = {
     "sample_masses": [3.2],
 }
 TRIALS = 4000
-published = pytest.mark.published
 
 
-@published
+@pytest.mark.library("scipy")
 @pytest.mark.parametrize(("net", "error", "df"), [(22_400, 41, math.inf), (310_000, 2000, 4.0)])
 def test_limits_are_where_the_weight_just_rules_a_number_out(
     net: float, error: float, df: float
@@ -56,13 +55,12 @@ def test_limits_are_where_the_weight_just_rules_a_number_out(
     assert found.high == pytest.approx(optimize.brentq(off, number, 3 * number), rel=1e-6)
 
 
-@published
+@pytest.mark.library("scipy")
 def test_a_step_is_an_even_spread() -> None:
     assert step_error(1) == pytest.approx(stats.uniform(-0.5, 1).std())
     assert range_error(624, 721) == pytest.approx(stats.uniform(624, 97).std())
 
 
-@published
 @pytest.mark.parametrize(
     ("number", "step", "handfuls"),
     [(280, 0.1, (40,)), (1500, 1.0, (60, 60)), (65, 1.0, (30,)), (600, 0.1, (10, 10, 10, 10))],
@@ -70,7 +68,7 @@ def test_a_step_is_an_even_spread() -> None:
 def test_the_interval_holds_the_truth_in_simulated_weighings(
     number: int, step: float, handfuls: tuple[int, ...]
 ) -> None:
-    """Bodies are drawn, bin and jar are rounded as a scale does, a blind sample is taken."""
+    """Bodies are drawn, chamber and jar are rounded as a scale does, a blind sample is taken."""
     random = np.random.default_rng(7)
     mass, spread = 0.0841, 0.0190
 
@@ -90,7 +88,6 @@ def test_the_interval_holds_the_truth_in_simulated_weighings(
     assert 0.94 <= held / TRIALS <= 0.98
 
 
-@published
 def test_three_handfuls_that_differ_widen_the_error() -> None:
     alike = sampled((20, 20, 20), (1680, 1682, 1684), 0.2, 0.0)
     apart = sampled((20, 20, 20), (1000, 1682, 2364), 0.2, 0.0)
@@ -101,7 +98,6 @@ def test_three_handfuls_that_differ_widen_the_error() -> None:
     assert (alike.df, apart.df) == (math.inf, 2)
 
 
-@published
 def test_a_mixture_has_the_mean_and_spread_of_its_draws() -> None:
     random = np.random.default_rng(3)
     one, two = Mean(mass=84.1, error=0, spread=19), Mean(mass=250, error=0, spread=29)
@@ -115,7 +111,7 @@ def test_a_mixture_has_the_mean_and_spread_of_its_draws() -> None:
     assert both.error == pytest.approx(0.1 / math.sqrt(3) * (250 - 84.1))
 
 
-@published
+@pytest.mark.library("scipy")
 def test_the_sample_needed_is_that_of_the_normal_law() -> None:
     n = sample_needed(0.226, 0.05)
     assert stats.norm.ppf(0.975) * 0.226 / math.sqrt(n) <= 0.05

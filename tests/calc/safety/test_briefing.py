@@ -8,9 +8,11 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from calc import rules
 from calc.declare import Choice, Number, Result
 from calc.safety.acclimatisation import acclimatisation_plan
 from calc.safety.briefing import HELD_BACK, briefing
+from calc.safety.briefing_cards import TWO
 from calc.safety.briefing_parts import run as run_parts
 from calc.safety.heat_in_suit import heat_in_suit
 from calc.safety.keep_away import keep_away
@@ -31,8 +33,8 @@ def stops(result: Result) -> list[str]:
 
 
 def level(result: Result) -> int:
-    """Return 1 with conditions and 2 for do not start; every run has conditions."""
-    return {"Only ": 1, "Do no": 2}[result.values["verdict"][:5]]
+    """Return 1 with conditions and 2 for stop; every run has conditions."""
+    return {"Go on": 1, "Stop:": 2}[result.values["verdict"][:5]]
 
 
 def test_few_inputs_and_each_asked_once() -> None:
@@ -74,7 +76,7 @@ def test_shared_inputs_keep_their_limits() -> None:
 )
 def test_any_part_that_stops_stops_the_day(inputs: dict[str, Any], word: str) -> None:
     result = run(**(COOL | inputs))
-    assert result.values["verdict"].startswith("Do not start")
+    assert result.values["verdict"].startswith("Stop: do not start")
     assert any(text.startswith(word) for text in stops(result))
     assert all(not result.values[name] for name in HELD_BACK)
     # The stop list, the zone and the blank numbers stay.
@@ -131,7 +133,6 @@ def test_ladder_rows_only_with_a_ladder() -> None:
         ({}, "Noise"),
         ({"saw": "used", "saw_minutes": 5}, "Saw"),
         ({"disturbance": "vibration"}, "Saw"),
-        ({"helpers": 0}, "Stings"),
         ({"air_temperature": 31, "humidity": 60}, "Heat"),
     ],
 )
@@ -141,12 +142,34 @@ def test_conditions(inputs: dict[str, Any], part: str) -> None:
     assert level(result) == 1
 
 
+def test_nobody_to_watch_stops_the_day() -> None:
+    """One adult outside the zone is the least, also where help is near."""
+    result = run(**(COOL | {"helpers": 0, "area": "urban"}))
+    told = [each.text for each in result.cautions if each.level == "stop"]
+    assert any(rules.text("team", "nobody") in text for text in told)
+    assert result.values["conditions"] is None
+
+
+@pytest.mark.parametrize(
+    ("inputs", "two"),
+    [
+        ({}, False),
+        ({"ladder": "up", "line_distance": 40}, True),
+        ({"saw": "used", "saw_minutes": 5}, True),
+        ({"disturbance": "vibration"}, True),
+    ],
+)
+def test_one_suit_is_enough_on_the_ground_alone(inputs: dict[str, Any], two: bool) -> None:
+    rows = run(**(COOL | inputs)).values["conditions"] or ()
+    assert any(TWO in row["condition"] for row in rows) == two
+
+
 def test_numbers_to_call_are_blank() -> None:
     assert all(set(row["number"]) == {"_"} for row in run().values["numbers"])
 
 
 @pytest.mark.parametrize(
-    "words", ["anaphylaxis", "heat stroke", "run straight", "Your law, authority, doctor"]
+    "words", ["anaphylaxis", "heat stroke", "Run. Straight. Now.", "Your law, authority, doctor"]
 )
 def test_cautions_stand_in_every_run(words: str) -> None:
     for inputs in ({}, COOL, {"reaction": "systemic"}):
@@ -200,3 +223,11 @@ def test_a_printed_card_carries_what_was_typed() -> None:
     assert typed["Ladder"] == "Someone climbs"
     assert "Saw in the day" not in typed
     assert len(rows) == len(typed)
+
+
+def test_the_frail_have_their_number_on_the_card() -> None:
+    for group, kin in (("hornet", "hornet"), ("yellowjacket", "other")):
+        plan = sting_plan.run({"kin": kin}).values
+        signs = [row["sign"] for row in run(group=group).values["stop_list"]]
+        told = f"{plan['hospital_adult']} stings or more; old, ill, pregnant: "
+        assert f"{told}{plan['hospital_frail']}" in signs

@@ -12,9 +12,8 @@ from hypothesis import strategies as st
 
 from calc import tables
 from calc.declare import Result
-from calc.safety.fogging import model
 from calc.safety import humidity
-from calc.safety.fogging import fogging
+from calc.safety.fogging import fogging, model
 
 psychrolib.SetUnitSystem(psychrolib.SI)
 QUICK = settings(max_examples=100, deadline=None, derandomize=True, database=None)
@@ -199,7 +198,7 @@ MIXES = [(10, 80, 0.1), (15, 70, 0.05), (20, 60, 0.05), (20, 60, 0.1), (20, 60, 
          (30, 80, 0.3), (35, 40, 0.5)]  # fmt: skip
 
 
-@pytest.mark.published
+@pytest.mark.library("psychrolib")
 @pytest.mark.parametrize(("air", "rh", "share"), MIXES)
 def test_mixed_dew_point_is_psychrolibs(air: float, rh: float, share: float) -> None:
     # psychrolib 2.5.0: mix by mass of dry air, GetHumRatioFromRelHum and GetTDewPointFromHumRatio.
@@ -211,7 +210,7 @@ def test_mixed_dew_point_is_psychrolibs(air: float, rh: float, share: float) -> 
     assert model.mixed_dew_point(air, rh, share) == pytest.approx(reference, abs=0.2)
 
 
-@pytest.mark.published
+@pytest.mark.library("psychrolib")
 @pytest.mark.parametrize("vapour", [2.0, 6.0, 12.0, 20.0, 31.0, 45.0, 53.0])
 def test_dew_point_of_vapour_is_psychrolibs(vapour: float) -> None:
     # psychrolib 2.5.0, GetTDewPointFromVapPres, Pa
@@ -221,7 +220,6 @@ def test_dew_point_of_vapour_is_psychrolibs(vapour: float) -> None:
     assert model.dew_point_of(vapour) == pytest.approx(reference, abs=tolerance)
 
 
-@pytest.mark.published
 def test_dew_point_of_the_comfort_limit() -> None:
     # ASHRAE Standard 55-2013: a humidity ratio of 0.012 kg/kg is printed as a dew point of
     # 16.8 degC at standard pressure (read as the ASHRAE Handbook quotes it). The Magnus form

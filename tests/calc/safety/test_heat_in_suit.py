@@ -7,9 +7,11 @@ from itertools import pairwise
 from pathlib import Path
 from typing import Any
 
+import numpy as np
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from thermofeel import liljegren
 
 from calc import tables
 from calc.declare import Result
@@ -18,7 +20,7 @@ from calc.safety import heat_cautions, heat_limits
 from calc.safety.heat_core import Job
 from calc.safety.heat_estimate import measured_heat, weather_heat
 from calc.safety.heat_in_suit import heat_in_suit
-from calc.safety.liljegren import wbgt_liljegren
+from calc.safety.liljegren import HIGH_SUN, direct_fraction, wbgt_liljegren
 
 RATES = [180.0, 300.0, 415.0, 520.0]
 CLOTHING = ["short_sleeves", "work_clothes", "double_woven", "sting_suit", "vapour_barrier"]
@@ -324,8 +326,52 @@ def test_heat_index_above_the_printed_chart_has_no_number() -> None:
     assert "above the printed chart" in values["index_band"]
 
 
-def test_least_wind_and_shade_floor() -> None:
-    assert weather_heat(26, 55, 0, 500) == weather_heat(26, 55, 0.5, 500)
+@pytest.mark.parametrize("wind", [0.0, 0.13, 0.2, 0.3, 0.4, 0.5, 1.0])
+def test_wind_is_computed_as_typed(wind: float) -> None:
+    # thermofeel 2.3.0, liljegren.wbgt: the reference program's method, which holds the wind at
+    # 0.13 m/s and no higher
+    sun = 900.0
+    reference = liljegren.wbgt(
+        np.array([303.15]), 50.0, 1013.25, wind, sun, direct_fraction(sun), HIGH_SUN
+    )
+    heat = weather_heat(30, 50, wind, sun)
+    assert heat.wbgt == pytest.approx(float(reference[0]) - 273.15, abs=0.03)
+    assert heat.wind == max(wind, liljegren.MIN_SPEED)
+
+
+def test_the_page_tells_what_calm_air_does() -> None:
+    text = (Path(__file__).parents[3] / "handbook/safety/heat_in_suit.md").read_text("utf-8")
+    sun = tables.row("sun_strength", "full_sun")["radiation"]
+    breath, still = (weather_heat(30, 50, wind, sun).wbgt for wind in (0.5, 0.0))
+    assert f"it is {breath:.1f} °C with wind of 0.5 m/s, and {still:.1f} °C in still air" in text
+
+
+def test_in_calm_air_the_range_is_wider_and_a_caution_says_which_wind_was_used() -> None:
+    day = {"air_temperature": 30, "humidity": 50, "sun": "full_sun"}
+    still, calm, moved = (run(**day, wind=wind) for wind in (0, 0.5, 0.6))
+    for result in (still, calm):
+        low, high = result.values["wbgt_range"]
+        assert low <= weather_heat(30, 50, 0.5, 900).wbgt - 1 + 1e-9
+        assert high >= weather_heat(30, 50, 0.13, 900).wbgt + 1
+        assert any(text.startswith("Calm air") for text in texts(result, "caution"))
+    assert still.values["wind_used"] == 0.13
+    assert any("0 m/s counts as 0.13 m/s" in text for text in texts(still, "caution"))
+    assert calm.values["wind_used"] == 0.5
+    assert not any("counts as" in text for text in texts(calm, "caution"))
+    assert not any(text.startswith("Calm air") for text in texts(moved, "caution"))
+
+
+@pytest.mark.parametrize("sun", [0.0, 20.0, 300.0, 900.0, 1100.0])
+@pytest.mark.parametrize("air", [10.0, 25.0, 40.0])
+def test_less_wind_is_never_cooler_in_the_sun_of_work(air: float, sun: float) -> None:
+    heats = [weather_heat(air, 50, wind, sun) for wind in (0.0, 0.2, 0.5, 0.51, 1.0, 3.0)]
+    for heat in heats:
+        assert heat.low <= heat.wbgt <= heat.high
+    for less, more in pairwise(heats):
+        assert less.wbgt >= more.wbgt - 1e-9
+
+
+def test_shade_floor() -> None:
     # A breath of sun is never cooler than shade.
     assert weather_heat(26, 55, 1, 1).wbgt >= weather_heat(26, 55, 1, 0).wbgt
 
@@ -386,3 +432,19 @@ def test_answers_of_the_exercises() -> None:
     case = json.loads(path.read_text(encoding="utf-8"))["inputs"]["heat_in_suit"]
     assert case["planned_minutes"] == 40
     assert run(**case).values["planned_time"] == 78
+
+
+@pytest.mark.parametrize(
+    "left_out",
+    [
+        {"heat_known": "measured", "measured_wbgt": None},
+        {"sun": "radiation", "radiation": None},
+        {"wind": None},
+        {"humidity": None},
+    ],
+)
+def test_heat_that_is_not_given_is_no_cool_day(left_out: dict[str, Any]) -> None:
+    names = [each.name for each in heat_in_suit.inputs]
+    given_heat = dict.fromkeys(names) | heat_in_suit.example() | left_out
+    with pytest.raises(InputError, match="a value is missing"):
+        heat_in_suit.core(**given_heat)

@@ -43,7 +43,7 @@ CELLS = [
 OFF = {(90, 45)}
 
 
-@pytest.mark.published
+@pytest.mark.published("nws_heat_index_chart")
 @pytest.mark.parametrize("temperature", sorted({cell[0] for cell in CELLS}))
 def test_row_of_the_printed_chart(temperature: int) -> None:
     row = [(rh, printed) for t, rh, printed in CELLS if t == temperature]
@@ -69,7 +69,7 @@ def kelvin(air: float) -> np.ndarray:
     return np.array([air + 273.15])
 
 
-@pytest.mark.published
+@pytest.mark.library("thermofeel")
 @pytest.mark.parametrize(("air", "rh"), WEATHER)
 def test_stull_is_thermofeels(air: float, rh: float) -> None:
     # thermofeel 2.3.0, calculate_wbt
@@ -77,7 +77,7 @@ def test_stull_is_thermofeels(air: float, rh: float) -> None:
     assert humidity.wet_bulb_stull(air, rh) == pytest.approx(reference, abs=1e-9)
 
 
-@pytest.mark.published
+@pytest.mark.library("psychrolib")
 @pytest.mark.parametrize(("air", "rh"), WEATHER)
 def test_stull_is_near_the_exact_wet_bulb(air: float, rh: float) -> None:
     # psychrolib 2.5.0, GetTWetBulbFromRelHum. Stull 2011 prints an error of -1 to +0.65 degC
@@ -88,7 +88,7 @@ def test_stull_is_near_the_exact_wet_bulb(air: float, rh: float) -> None:
         assert -0.5 <= humidity.wet_bulb_stull(air, rh) - reference <= 0.9
 
 
-@pytest.mark.published
+@pytest.mark.library("psychrolib")
 @pytest.mark.parametrize(("air", "rh"), WEATHER)
 def test_dew_point_is_psychrolibs(air: float, rh: float) -> None:
     # psychrolib 2.5.0, GetTDewPointFromRelHum
@@ -100,7 +100,7 @@ def test_dew_point_is_psychrolibs(air: float, rh: float) -> None:
         assert humidity.dew_point(air, rh) == pytest.approx(reference, abs=2.5)
 
 
-@pytest.mark.published
+@pytest.mark.library("psychrolib")
 @pytest.mark.parametrize(("air", "rh"), WEATHER)
 def test_vapour_pressure_is_psychrolibs(air: float, rh: float) -> None:
     # psychrolib 2.5.0, GetVapPresFromRelHum, in Pa
@@ -108,7 +108,7 @@ def test_vapour_pressure_is_psychrolibs(air: float, rh: float) -> None:
     assert humidity.vapour_pressure(air, rh) == pytest.approx(reference, rel=0.003)
 
 
-@pytest.mark.published
+@pytest.mark.library("thermofeel")
 @pytest.mark.parametrize(("air", "rh"), WEATHER)
 def test_simplified_wbgt_is_thermofeels(air: float, rh: float) -> None:
     # thermofeel 2.3.0, calculate_wbgt_simple
@@ -116,7 +116,7 @@ def test_simplified_wbgt_is_thermofeels(air: float, rh: float) -> None:
     assert wbgt.wbgt_simplified(air, rh) == pytest.approx(reference, abs=0.01)
 
 
-@pytest.mark.published
+@pytest.mark.library("thermofeel")
 @pytest.mark.parametrize(("air", "rh"), [one for one in WEATHER if 27.5 < one[0] < 45])
 def test_heat_index_is_thermofeels(air: float, rh: float) -> None:
     # thermofeel 2.3.0, calculate_heat_index_adjusted, fed with the dew point that its own
@@ -136,7 +136,7 @@ SUNNY = [
 ]
 
 
-@pytest.mark.published
+@pytest.mark.library("thermofeel")
 @pytest.mark.parametrize(("air", "rh", "wind", "sun", "direct", "high"), SUNNY)
 def test_liljegren_is_thermofeels(
     air: float, rh: float, wind: float, sun: float, direct: float, high: float
@@ -147,7 +147,7 @@ def test_liljegren_is_thermofeels(
     assert ours == pytest.approx(float(reference[0]) - 273.15, abs=0.03)
 
 
-@pytest.mark.published
+@pytest.mark.library("thermofeel")
 @pytest.mark.parametrize(("air", "rh", "wind", "sun", "direct", "high"), SUNNY[::4])
 def test_liljegren_from_the_wind_of_a_forecast(
     air: float, rh: float, wind: float, sun: float, direct: float, high: float
@@ -166,7 +166,7 @@ def test_liljegren_from_the_wind_of_a_forecast(
     assert 0.6 <= at_2_m / at_10_m[0] <= 0.8
 
 
-@pytest.mark.published
+@pytest.mark.library("thermofeel")
 @pytest.mark.parametrize(("air", "rh"), [one for one in WEATHER if one[0] <= 40])
 def test_shade_is_near_liljegren_without_sun(air: float, rh: float) -> None:
     # thermofeel 2.3.0, liljegren.wbgt without sun: an open sky cools its sensors, so it reads

@@ -10,6 +10,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from scipy import integrate
 
+from calc import rules
 from calc.declare import Result
 from calc.errors import InputError
 from calc.safety import hollow_tree_core as section
@@ -168,7 +169,7 @@ def test_an_impossible_stem_is_refused() -> None:
         calm(10, 5, opening=32)
 
 
-@pytest.mark.published
+@pytest.mark.library("scipy")
 @pytest.mark.parametrize("share", [0.0, 0.3, 0.6, 0.9])
 @pytest.mark.parametrize("opening", [0.0, 0.1, 1 / 3, 0.6])
 def test_open_ring_is_scipys_integral(share: float, opening: float) -> None:
@@ -190,3 +191,13 @@ def test_a_closed_ring_is_coder() -> None:
     for share in (0.2, 0.5, 0.8):
         ring = section.open_ring_loss(share, 1.0, 0.0)
         assert ring == pytest.approx(section.coder(share, 1.0))
+
+
+@pytest.mark.parametrize("stem", [{}, {"cut": "yes"}, {"dead": "alive", "signs": "none"}])
+def test_nobody_is_sent_to_a_trunk_with_a_live_nest(stem: dict[str, Any]) -> None:
+    """The keep-off stands in every run, and no field asks for a tape or a knock before it."""
+    told = [each.text for each in run(**stem).cautions if each.level != "note"]
+    assert rules.text("tree", "live") in told
+    asked = {each.name: each.meaning for each in hollow_tree.inputs}
+    assert "outside the zone" in asked["diameter"]
+    assert "after the catch" in asked["wall"]

@@ -185,9 +185,9 @@ def test_way_on_the_line_stops() -> None:
 @pytest.mark.parametrize(
     ("inputs", "words"),
     [
-        ({}, "run, at once and straight"),
+        ({}, "Run. Straight. Now."),
         ({}, "Our zones for work are a suggestion"),
-        ({}, "Dark clothes"),
+        ({}, "Light clothes, covered hair"),
         ({"house": 10}, "within the inner zone"),
         ({"house": 10.1}, "within the outer zone"),
         ({"door": 30.1}, "beyond the outer zone"),

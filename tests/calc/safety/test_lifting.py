@@ -145,10 +145,10 @@ def test_a_hollow_as_wide_as_the_trunk_is_refused() -> None:
         run(diameter=30, hollow=30)
 
 
-@pytest.mark.published
+@pytest.mark.published("fia_species")
 @pytest.mark.parametrize("key", WOODS)
 def test_green_density_from_printed_gravity_and_moisture(key: str) -> None:
-    # Miles & Smith 2009: green specific gravity and moisture content of the wood, percent.
+    # Table REF_SPECIES: green specific gravity and moisture content of the wood, percent.
     printed = {
         "white_ash": (0.55, 46), "green_ash": (0.53, 57), "white_oak": (0.60, 68),
         "red_oak": (0.56, 83), "sugar_maple": (0.56, 57), "red_maple": (0.49, 64),
@@ -163,3 +163,13 @@ def test_green_density_from_printed_gravity_and_moisture(key: str) -> None:
 def test_beyond_five_lifts_a_minute_has_no_row() -> None:
     with pytest.raises(ValueError, match="beyond the rows"):
         lifting_core.frequency(5.1, "hour")
+
+
+@pytest.mark.parametrize(
+    "left_out", [{"load": "weighed", "mass": None}, {"load": "trunk", "diameter": None}]
+)
+def test_a_load_that_is_not_given_weighs_not_nothing(left_out: dict[str, Any]) -> None:
+    names = [each.name for each in weight_and_lifting.inputs]
+    given = dict.fromkeys(names) | weight_and_lifting.example() | left_out
+    with pytest.raises(InputError, match="a value is missing"):
+        weight_and_lifting.core(**given)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from calc import rules, tables
 from calc.safety.acclimatisation import acclimatisation_plan
 from calc.safety.briefing import briefing
 from calc.safety.keep_away_zones import zone
@@ -38,7 +39,8 @@ def test_stings() -> None:
     assert f"That is {-far.values['margin']:.0f} minutes later" in text
     assert far.stopped
     boy = sting_plan.run({"kin": "other", "lightest": 18})
-    assert f"one sting a kilogram: {boy.values['hospital_lightest']} for him" in text
+    told = f"one sting for each kilogram: {boy.values['hospital_lightest']} for him"
+    assert told in page("after_a_sting")
 
 
 def test_zones() -> None:
@@ -61,3 +63,24 @@ def test_no_page_says_safe_of_a_nest() -> None:
     for name in (*names, "working_alone", "people_and_animals", "after_a_sting", "after_the_job"):
         words = page(name).lower().replace("safely", "").split()
         assert "safe" not in words, name
+
+
+def test_ruler_at_arms_length() -> None:
+    """Like triangles: 3 cm on a ruler 60 cm from the eye, trunk 10 m away."""
+    assert "looks 3 cm wide at 60 cm, from 10 m away, is 50 cm wide" in page("hollow_tree")
+    assert 3 * 1000 / 60 == 50
+
+
+def test_a_job_that_nobody_watches_waits_everywhere() -> None:
+    for area in ("urban", "suburban", "rural"):
+        told = [each.text for each in sting_plan.run({"helpers": 0, "area": area}).cautions]
+        assert any(rules.text("team", "nobody") in text for text in told)
+    row = tables.row("visit_stops", "arrive_alone")
+    assert row["do"].startswith("Do not start.")
+    assert "may work alone" not in page("working_alone")
+
+
+def test_illness_after_droppings_fits_its_rule() -> None:
+    """The weeks named in the rule are the longest first signs of the table."""
+    assert "eight weeks" in rules.text("droppings", "fever")
+    assert tables.row("droppings_illness", "hantavirus")["begins"] == "1 to 8 weeks"

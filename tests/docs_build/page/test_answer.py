@@ -65,7 +65,7 @@ def test_a_withheld_number_is_said_to_be_withheld() -> None:
         {"level": "stop", "text": "No.", "reason": "Why.", "source": "none", "hides": [name]}
     ]
     assert answer.WITHHELD in answer.answer_html(told)
-    assert answer.brief(told, False) == "Stop: No."
+    assert answer.brief(told, False) == "STOP: No."
 
 
 def test_errors_name_field_and_row() -> None:

@@ -6,6 +6,7 @@ from typing import Any
 
 import pytest
 
+from . import fonts
 from .conftest import PHONE, Host
 
 pytestmark = pytest.mark.browser
@@ -48,6 +49,12 @@ SMALL = """(least) => {
       return `${Math.round(box.width)}x${Math.round(box.height)} ${one.outerHTML.slice(0, 110)}`;
     });
 }"""
+SPILT = """() => [...document.querySelectorAll(".thumb a, .visit-turn > *, button, summary")]
+  .filter((one) => one.checkVisibility() && getComputedStyle(one).display !== "inline")
+  .filter((one) => one.scrollWidth > one.clientWidth + 1)
+  .map((one) => one.outerHTML.slice(0, 110))"""
+"""What is pressed and has words that run out of it."""
+
 OPEN = "() => document.querySelectorAll('main details').forEach((one) => { one.open = true; })"
 
 
@@ -85,11 +92,33 @@ def test_axe_finds_nothing_on_any_page(chromium: Any, host: Host) -> None:
     assert found == {}
 
 
+@pytest.mark.parametrize("family", fonts.FAMILIES)
+def test_a_page_is_set_in_the_family_that_was_put_on(
+    chromium: Any, host: Host, family: str
+) -> None:
+    context = chromium.new_context(**PHONE, service_workers="block", bypass_csp=True)
+    page = context.new_page()
+    page.goto(host.local + "index.html", wait_until="load")
+    fonts.put_on(page, family)
+    measured = page.evaluate(
+        """() => ["i", "n", "m"].map((letter) => {
+          const span = document.createElement("b");
+          Object.assign(span.style, { fontSize: "100px", position: "absolute" });
+          span.textContent = letter;
+          document.body.append(span);
+          return Math.round(span.getBoundingClientRect().width * 10);
+        })"""
+    )
+    context.close()
+    assert tuple(measured) == fonts.FAMILIES[family]
+
+
 @pytest.mark.parametrize("text", ["normal", "largest"])
 def test_narrow_pages_are_for_gloves(chromium: Any, host: Host, text: str) -> None:
     context = chromium.new_context(
         **PHONE | {"viewport": {"width": 320, "height": 640}, "device_scale_factor": 1},
         service_workers="block",
+        bypass_csp=True,
     )
     if text == "largest":
         largest(context)
@@ -98,12 +127,19 @@ def test_narrow_pages_are_for_gloves(chromium: Any, host: Host, text: str) -> No
     for name in pages(host):
         page.goto(host.local + name, wait_until="load")
         page.evaluate(OPEN)
-        width = page.evaluate("document.documentElement.scrollWidth")
-        if width > 320:
-            wide[name] = width
-        faults = page.evaluate(SMALL, LEAST)
-        if faults:
-            small[name] = faults
+        for family in (
+            "",
+            *fonts.FAMILIES,
+        ):  # the machine's own font, and two that are always there
+            fonts.put_on(page, family)
+            width = page.evaluate("document.documentElement.scrollWidth")
+            if width > 320:
+                wide[name, family] = width
+            if spilt := page.evaluate(SPILT):
+                wide[name, family] = spilt
+            faults = page.evaluate(SMALL, LEAST)
+            if faults:
+                small[name, family] = faults
     context.close()
     assert wide == {}
     assert small == {}

@@ -339,7 +339,7 @@ def test_wiping_takes_every_trace_of_health(sheet: Any, host: Host) -> None:
     assert "Secretnote" in json.dumps(sheet.evaluate(RECORDS))
     sheet.click("[data-job=wipe]")
     sheet.click("[data-job=wipe]")
-    expect(sheet.locator(".job-said")).to_contain_text("Wiped", timeout=20_000)
+    expect(sheet.locator(".job-said")).to_contain_text("Deleted", timeout=20_000)
     record = held(sheet)
     assert record["job"]["client"]["name"] == "Stays"
     assert "health" not in record["job"]

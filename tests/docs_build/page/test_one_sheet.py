@@ -23,7 +23,6 @@ WORST: dict[str, dict[str, Any]] = {
         "saw_minutes": 1,
         "ladder": "up",
         "line_distance": 40,
-        "helpers": 0,
         "reaction": "large_local",
         "home_reaction": "systemic",
         "home_place": "away",

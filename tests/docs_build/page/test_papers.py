@@ -126,7 +126,7 @@ def test_a_letter_is_copied_shared_and_printed_alone(page: Any, host: Host) -> N
     text = shown(page, "We caught 115 adults.")
     assert ATTACK in text
     assert SECRET not in text
-    assert "Caution:" in page.inner_text(f"{LETTER} .job-cautions")
+    assert "CAUTION:" in page.inner_text(f"{LETTER} .job-cautions")
     page.click("[data-job=copyLetter]")
     page.click("[data-job=shareLetter]")
     page.click("[data-job=printLetter]")
@@ -161,7 +161,7 @@ def test_a_letter_follows_the_open_job_and_is_withheld_for_bees(page: Any) -> No
     page.click(".job-list button:has-text('First')")
     shown(page, "We caught 115 adults.")
     page.select_option("[name='animal.species']", "bees")
-    expect(page.locator(f"{LETTER} .job-cautions")).to_contain_text("Stop:", timeout=20_000)
+    expect(page.locator(f"{LETTER} .job-cautions")).to_contain_text("STOP:", timeout=20_000)
     expect(page.locator(f"{LETTER} .job-letter")).to_be_hidden()
     expect(page.locator("[data-job=copyLetter]")).to_be_hidden()
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import time
 from pathlib import Path
 from typing import Any
@@ -148,6 +149,7 @@ def test_a_pass_is_corrected_deleted_and_brought_back(tally: Any) -> None:
     expect(tally.locator(".tally-pass")).to_have_count(1)
     do(tally, "undo")
     expect(tally.locator(".tally-pass")).to_have_count(2)
+    expect(tally.locator(".tally-pass >> nth=1")).to_have_text(re.compile(r"^Pass 2: 2 in \d+ s$"))
     assert counts(tally) == [41, 2]
     do(tally, "clear")
     expect(tally.locator(".tally-pass")).to_have_count(0)
@@ -417,6 +419,11 @@ def test_a_pass_needs_one_screen(chromium: Any, host: Host, width: int, height: 
             .map((one) => Math.max(tap.top - one.bottom, tap.left - one.right)); }"""
     )
     assert min(apart) >= 24, "no other button is hit with +1"
+    gap = page.evaluate(
+        """() => { const box = (css) => document.querySelector(css).getBoundingClientRect();
+          return box('.tally-run [data-tap="10"]').top - box('[data-tally-do=end]').bottom; }"""
+    )
+    assert gap >= 24, "a pass is not ended with +10"
     style = "getComputedStyle(document.querySelector('.tally-tap'))"
     assert page.evaluate(f"[{style}.touchAction, {style}.userSelect]") == ["none", "none"]
     assert page.evaluate("document.documentElement.scrollWidth") <= width
@@ -441,6 +448,6 @@ def test_without_scripts_there_is_a_form_to_fill_in(chromium: Any, host: Host) -
     page.goto(host.local + TALLY)
     assert page.locator(".tally").is_hidden()
     paper = page.locator(".tally-paper")
-    assert "Bin with catch" in paper.inner_text()
+    assert "Chamber with catch" in paper.inner_text()
     assert page.locator(".tally-paper tbody tr").count() == tally_html.PAPER_ROWS
     context.close()

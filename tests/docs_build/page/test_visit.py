@@ -118,7 +118,7 @@ def test_a_whole_visit_without_network_with_killed_pages_and_a_restart(
     page.click(NONE)
     kill(page)  # the first time: at once after a press
     page = at(context.new_page(), host, "arrive")
-    expect(page.locator(NONE)).to_contain_text("Looked at")
+    expect(page.locator(NONE)).to_contain_text("None found,")
     page.click(PRESS)
     for key in KEYS[1:3]:
         step(page, host, key)
@@ -133,7 +133,7 @@ def test_a_whole_visit_without_network_with_killed_pages_and_a_restart(
     page = context.new_page()
     page.goto(f"{host.local}safety/fogging.html")
     line = page.locator(".visit-line a")
-    expect(line).to_contain_text("Visit: Catch, 12 min", timeout=30_000)
+    expect(line).to_contain_text("On site: Catch, 12 min", timeout=30_000)
     line.click()
     page.wait_for_selector("html[data-visit-page=live]", state="attached", timeout=30_000)
     assert page.inner_text(".visit-time").startswith("12:")
@@ -176,7 +176,7 @@ def test_done_wants_the_stops_looked_through_and_a_stop_is_kept(phone: Any, host
     fresh(phone, host)
     at(phone, host, "brief").click(PRESS)
     phone.click(PRESS)
-    expect(phone.locator(".visit-look")).to_contain_text("Looked: none of these")
+    expect(phone.locator(".visit-look")).to_contain_text("None found")
     assert "Under way" in state(phone, host, "brief")
     at(phone, host, "brief").click("#stop-brief_reaction button")
     expect(phone.locator(".visit-stopped")).to_contain_text("Do not start.")
@@ -211,7 +211,7 @@ def test_a_pressed_health_stop_stays_at_home(phone: Any, host: Host) -> None:
     unfold(phone)
     phone.click("[data-job=wipe]")
     phone.click("[data-job=wipe]")
-    expect(phone.locator(".job-said")).to_contain_text("Wiped", timeout=30_000)
+    expect(phone.locator(".job-said")).to_contain_text("Deleted", timeout=30_000)
     record = held(phone)
     assert "brief_reaction" not in str(record)
     assert record["job"]["progress"]["brief_stops"] == ["brief_inside"]
@@ -293,7 +293,7 @@ def test_the_alarm_flashes_here_and_on_every_page(phone: Any, host: Host) -> Non
     at(phone, host, "catch").click(".visit-ring [data-visit-do=quiet]")
     expect(phone.locator(".visit-ring")).to_be_hidden()
     phone.goto(host.local + "safety/noise.html")
-    expect(phone.locator(".visit-line")).to_contain_text("Visit: Catch, 0 min")
+    expect(phone.locator(".visit-line")).to_contain_text("On site: Catch, 0 min")
 
 
 @browser
