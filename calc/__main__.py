@@ -16,7 +16,7 @@ from typing import Any
 
 from calc.asking import ask
 from calc.catalogue import CALCULATORS, find
-from calc.clients.job_schema import schema
+from calc.clients.job.json_schema import schema
 from calc.errors import InputError, shown
 from calc.influence import influence
 

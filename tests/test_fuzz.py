@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import math
+from datetime import date
 from typing import Any
 
 import pytest
@@ -11,7 +12,7 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from calc.catalogue import CALCULATORS
-from calc.declare import Calculator, Choice, Input, Number, Numbers
+from calc.declare import Calculator, Choice, Day, Input, Number, Numbers, Time
 from calc.errors import InputError
 
 HOSTILE = st.one_of(
@@ -37,6 +38,10 @@ def sensible(each: Input) -> st.SearchStrategy[Any]:
     """Return values inside the declared limits, now and then just outside."""
     if isinstance(each, Choice):
         return st.sampled_from([option.value for option in each.options])
+    if isinstance(each, Day):
+        return st.dates(date.fromisoformat(each.first), date.fromisoformat(each.last)).map(str)
+    if isinstance(each, Time):
+        return st.times().map(lambda one: one.isoformat("minutes"))
     assert isinstance(each, Number)
     whole = each.kind in {"count", "counts"}
     edge = [each.low, each.high]
@@ -57,7 +62,10 @@ def inputs(calculator: Calculator) -> st.SearchStrategy[dict[str, Any]]:
         for each in calculator.inputs
     }
     good = {each.name: sensible(each) for each in calculator.inputs}
+    needed = {each.name: good[each.name] for each in calculator.inputs if each.needed}
+    more = {name: each for name, each in good.items() if name not in needed}
     return st.one_of(
+        st.fixed_dictionaries(needed, optional=more),
         st.fixed_dictionaries({}, optional=good),
         st.fixed_dictionaries({}, optional=mostly),
         st.dictionaries(st.sampled_from([*good, "zz", ""]), HOSTILE, max_size=4),

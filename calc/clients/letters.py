@@ -54,6 +54,19 @@ MONEY = ("price", "total", "deposit")
 CHOICES = ("animal", "place", "fate", "comb")
 """Facts whose words stand in the catalogue."""
 
+ANIMALS: Mapping[str, str] = MappingProxyType(
+    {
+        "vespula": "yellowjackets",
+        "dolichovespula": "yellowjackets",
+        "crabro": "hornets",
+        "velutina": "yellow_legged",
+        "polistes": "paper_wasps",
+        "bees": "bees",
+        "unknown": "unknown",
+    }
+)
+"""Animal groups of the calculators, as the letters call them."""
+
 SWITCHES: Mapping[str, tuple[str, ...]] = MappingProxyType(
     {
         "treated": ("no", "yes", "unknown"),

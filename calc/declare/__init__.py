@@ -10,9 +10,10 @@ from calc.declare.answers import Answer, Result
 from calc.declare.calculator import Calculator
 from calc.declare.cautions import LEVELS, WORDS, Caution, Soft
 from calc.declare.charts import Axis, Chart, Series
-from calc.declare.fields import Given, choice, count, counts, number, numbers, shared
+from calc.declare.fields import Given, choice, count, counts, day, number, numbers, shared, time
 from calc.declare.incomplete import Incomplete
 from calc.declare.inputs import ORIGINS, Choice, Input, Option
+from calc.declare.moments import Day, Time
 from calc.declare.numbers import Count, Counts, Number, Numbers
 from calc.declare.reading import Reading
 from calc.declare.results import Out
@@ -29,6 +30,7 @@ __all__ = [
     "Choice",
     "Count",
     "Counts",
+    "Day",
     "Given",
     "Incomplete",
     "Input",
@@ -40,10 +42,13 @@ __all__ = [
     "Result",
     "Series",
     "Soft",
+    "Time",
     "choice",
     "count",
     "counts",
+    "day",
     "number",
     "numbers",
     "shared",
+    "time",
 ]

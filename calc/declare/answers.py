@@ -18,6 +18,9 @@ if TYPE_CHECKING:
     from calc.declare.calculator import Calculator
 
 
+NOT_GIVEN = "not given"
+
+
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Answer:
     """What a core returns: plain values by result name, with cautions and charts."""
@@ -100,12 +103,14 @@ def echo(each: Input, value: Any, origin: str) -> dict[str, Any]:
         made["unit"] = each.unit
         for key, unit in (("text", each.unit), ("customary_text", each.customary or each.unit)):
             made[key] = _input_text(each, value, unit)
+        return made
+    made["text"] = NOT_GIVEN if value is None else str(value)
     return made
 
 
 def _input_text(each: Number, value: Any, unit: str) -> str:
     if value is None:
-        return "not given"
+        return NOT_GIVEN
     many = value if isinstance(value, tuple) else (value,)
     shown_values = [
         units.show(units.convert(one, each.unit, unit), each.digits_in(unit)) for one in many

@@ -15,6 +15,7 @@ from dataclasses import dataclass, field, fields, replace
 from typing import Any, ClassVar, dataclass_transform
 
 from calc.declare.inputs import Choice, Input, Option
+from calc.declare.moments import Day, Time
 from calc.declare.numbers import Count, Counts, Number, Numbers
 
 CUSTOMARY = {
@@ -70,6 +71,16 @@ def choice(
     return _declared(Choice, label, meaning, options=made, **more)
 
 
+def day(label: str, meaning: str, **more: Any) -> Any:
+    """Declare a date, as text such as 2026-08-20."""
+    return _declared(Day, label, meaning, **more)
+
+
+def time(label: str, meaning: str, **more: Any) -> Any:
+    """Declare a time of day, as text such as 20:30."""
+    return _declared(Time, label, meaning, **more)
+
+
 def shared(declared: Input, **changed: Any) -> Any:
     """Take an input that several calculators share, with what differs here."""
     return field(metadata={"input": replace(declared, **changed)})
@@ -81,7 +92,7 @@ _OPTION = ("value", "label", "meaning")
 @dataclass_transform(
     frozen_default=True,
     kw_only_default=True,
-    field_specifiers=(number, count, numbers, counts, choice, shared),
+    field_specifiers=(number, count, numbers, counts, choice, day, time, shared),
 )
 class Given:
     """Base of a calculator's inputs: each field is declared, and the class is frozen."""

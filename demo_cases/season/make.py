@@ -14,7 +14,7 @@ from typing import Any
 
 from calc.clients import job as record
 from calc.clients.job import Job
-from calc.clients.job_shared import record as compute
+from calc.clients.job.shared import record as compute
 
 HERE = Path(__file__).parent
 SEED = 20260501

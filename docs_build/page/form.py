@@ -6,8 +6,8 @@ import math
 from html import escape
 
 from calc import units
-from calc.clients.job_health import HEALTH_INPUTS
-from calc.declare import Calculator, Choice, Input, Number, Numbers
+from calc.clients.job.health import HEALTH_INPUTS
+from calc.declare import Calculator, Choice, Day, Input, Number, Numbers, Time
 from calc.sources import source
 
 MOST_RADIOS = 3
@@ -65,6 +65,8 @@ def _field(each: Input, base: str, health: bool) -> str:
         role, css, inner = "radiogroup", "calc-field calc-radios", _radios(each, ident)
     elif isinstance(each, Choice):
         role, css, inner = "", "calc-field", _select(each, ident)
+    elif isinstance(each, Day | Time):
+        role, css, inner = "", "calc-field", _moment(each, ident)
     else:
         raise TypeError(f"no form field for {type(each).__name__}")
     when = ""
@@ -119,6 +121,15 @@ def _texts(each: Number, value: float | None) -> tuple[str, str]:
 def _number(each: Number, ident: str) -> str:
     si, us = _texts(each, each.usual)
     return _label(each, ident, "label") + _control(each, ident, si, us, each.label)
+
+
+def _moment(each: Day | Time, ident: str) -> str:
+    kind = "date" if isinstance(each, Day) else "time"
+    return (
+        f'{_label(each, ident, "label")}<div class="calc-control"><span class="calc-box">'
+        f'<input type="{kind}" id="{ident}" name="{each.name}" '
+        f'aria-describedby="{_described(ident)}"></span></div>'
+    )
 
 
 def _control(each: Number, ident: str, si: str, us: str, label: str) -> str:

@@ -6,8 +6,9 @@ from collections.abc import Iterable, Mapping, Sequence
 from html import escape
 from typing import Any
 
-from calc.clients import job, season, season_records
+from calc.clients import job, season
 from calc.clients.job import Job
+from calc.clients.season import records
 from calc.errors import InputError
 
 Row = Mapping[str, Any]
@@ -38,7 +39,7 @@ def told(texts: Iterable[str]) -> dict[str, Any]:
         "html": _html(table, unread),
         "files": {
             "rows": _file("season", table, season.csv_text(table)),
-            "records": _file("occurrences", table, season_records.occurrence_csv(jobs)),
+            "records": _file("occurrences", table, records.occurrence_csv(jobs)),
         },
     }
 

@@ -11,20 +11,12 @@ from typing import Any
 
 from calc import EDITION, units
 from calc.catalogue import CALCULATORS, find
-from calc.clients import (
-    job,
-    job_health,
-    job_letter,
-    job_photos,
-    job_rerun,
-    job_shared,
-    letters,
-    visit,
-    visit_fields,
-)
-from calc.clients.job import Job
-from calc.clients.job_declare import Field
-from calc.clients.job_fields import SECTIONS, section
+from calc.clients import job, letters
+from calc.clients.job import Job, health, letter, photos, rerun, shared
+from calc.clients.job.declare import Field
+from calc.clients.job.fields import SECTIONS, section
+from calc.clients.visit.fields import HOME
+from calc.clients.visit.times import applied
 from calc.declare import Number
 from calc.errors import InputError
 from docs_build.page import answer, form, job_season, jobs_html
@@ -56,8 +48,8 @@ def warm() -> None:
     held = job.set_value(held, "place.height", "12 ft", now)
     held = job.set_value(held, "animal.species", "crabro", now)
     held = job.set_value(held, "visit.date", "2026-09-15", now)
-    first = next(iter(CALCULATORS))
-    texts = {"do": "keep", "job": held.as_dict(), "name": first, "texts": {}, "now": now}
+    texts = {"do": "keep", "job": held.as_dict(), "name": "first_call", "now": now}
+    texts |= {"texts": {"hurt": "no"}}
     kept = call(texts | {"customary": False})
     for question in ("rerun", "wipe", "save", "show"):
         call({"do": question, "job": kept["job"], "now": now, "health": True})
@@ -99,8 +91,8 @@ def _set(asked: Mapping[str, Any]) -> dict[str, Any]:
             held = job.set_value(held, path, _typed(path, typed), asked["now"])
         except InputError as error:
             errors[path] = error.sentence
-    if before.get(visit_fields.HOME) != held.get(visit_fields.HOME):
-        held = visit.applied(before, held, asked["now"])
+    if before.get(HOME) != held.get(HOME):
+        held = applied(before, held, asked["now"])
     return _told(held) | {"errors": errors}
 
 
@@ -180,13 +172,14 @@ def _read(asked: Mapping[str, Any]) -> dict[str, Any]:
 
 def _keep(asked: Mapping[str, Any]) -> dict[str, Any]:
     given = {name: answer._without_blanks(text) for name, text in asked["texts"].items()}
-    kept = job_shared.record(_held(asked), asked["name"], given, asked["now"], asked["customary"])
+    customary, origins = asked["customary"], asked.get("origins")
+    kept = shared.record(_held(asked), asked["name"], given, asked["now"], customary, origins)
     return _told(kept)
 
 
 def _wipe(asked: Mapping[str, Any]) -> dict[str, Any]:
-    wiped = job_health.wipe_health(_held(asked), asked["now"])
-    return _told(wiped) | {"health_inputs": job_health.HEALTH_INPUTS}
+    wiped = health.wipe_health(_held(asked), asked["now"])
+    return _told(wiped) | {"health_inputs": health.HEALTH_INPUTS}
 
 
 def _save(asked: Mapping[str, Any]) -> dict[str, Any]:
@@ -196,25 +189,25 @@ def _save(asked: Mapping[str, Any]) -> dict[str, Any]:
         data = held.as_dict() | {"typed": asked["typed"], "typed_units": asked["typed_units"]}
         held = job.read(json.dumps(data))
     if not asked["health"]:
-        held = job_health.without_health(held)
+        held = health.without_health(held)
     return {"text": job.write(held), "name": f"job-{held.get('id')}.json"}
 
 
 def _rerun(asked: Mapping[str, Any]) -> dict[str, Any]:
     held = _held(asked)
-    return {"html": jobs_html.differences_html(held, job_rerun.rerun(held))}
+    return {"html": jobs_html.differences_html(held, rerun.rerun(held))}
 
 
 def _letter(asked: Mapping[str, Any]) -> dict[str, Any]:
     """Write a letter from the job; a stop withholds its text."""
     clocks = {name: str(clock) for name, clock in asked["clocks"].items()}
     kind, language = str(asked["kind"]), str(asked["language"])
-    text, cautions = job_letter.letter(
+    text, cautions = letter.letter(
         kind, language, _held(asked), asked["today"], clocks, bool(asked["customary"])
     )
     told = {"text": text, "html": jobs_html.cautions_html(cautions)}
     if text and kind == "report":
-        told["pictures"] = job_photos.report_photos(_held(asked))
+        told["pictures"] = photos.report_photos(_held(asked))
     return told
 
 
@@ -267,7 +260,7 @@ def _text(each: Field, value: Any) -> Any:
 
 def prefills(held: Job) -> dict[str, Any]:
     """Return what the job fills into each calculator's form, in both unit systems."""
-    made = {name: _pairs(name, job_shared.prefill(held, name)) for name in CALCULATORS}
+    made = {name: _pairs(name, shared.prefill(held, name)) for name in CALCULATORS}
     return {name: each for name, each in made.items() if each}
 
 

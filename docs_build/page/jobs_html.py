@@ -8,13 +8,12 @@ from typing import Any
 
 from calc import EDITION
 from calc.catalogue import CALCULATORS
-from calc.clients import job_read
 from calc.clients.client_letter import client_letter
-from calc.clients.job import Job
-from calc.clients.job_declare import NUMERIC, Field, Section
-from calc.clients.job_fields import SECTIONS
-from calc.clients.job_health import HEALTH_INPUTS
-from calc.clients.visit_fields import HOME
+from calc.clients.job import Job, reading
+from calc.clients.job.declare import NUMERIC, Field, Section
+from calc.clients.job.fields import SECTIONS
+from calc.clients.job.health import HEALTH_INPUTS
+from calc.clients.visit.fields import HOME
 from calc.declare import WORDS, Calculator, Caution, Choice
 from docs_build.page.answer import both
 from docs_build.page.form import unit_html
@@ -41,7 +40,7 @@ def sheet_html() -> str:
     pressed = [f"{HOME}.{one.name}" for one in PRESSED if one.health]
     return (
         '<div class="job-sheet" data-job-sheet '
-        f'data-edition="{escape(EDITION)}" data-largest="{job_read.LARGEST}" '
+        f'data-edition="{escape(EDITION)}" data-largest="{reading.LARGEST}" '
         f'data-health-calculators="{escape(" ".join(HEALTH_INPUTS))}" '
         f'data-health-pressed="{" ".join(pressed)}">\n'
         '<p class="job-static">The job sheet needs scripts. '

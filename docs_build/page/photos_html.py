@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from html import escape
 
-from calc.clients import job_photos
-from calc.clients.job_declare import Field
-from calc.clients.job_fields import section
+from calc.clients.job import photos
+from calc.clients.job.declare import Field
+from calc.clients.job.fields import section
 
 PICTURE = 'type="file" accept="image/*"'
 
@@ -23,8 +23,8 @@ def photos_html(kind: str = "unknown", sheet: str = "") -> str:
     return (
         '<div class="photo-notes" data-photo-notes role="group" '
         f'aria-label="Pictures of the job" data-kind="{kind}" '
-        f'data-side="{job_photos.LONG_SIDE}" data-bytes="{job_photos.BYTES}" '
-        f'data-most="{job_photos.MOST}" data-usual="{" ".join(job_photos.USUAL)}">'
+        f'data-side="{photos.LONG_SIDE}" data-bytes="{photos.BYTES}" '
+        f'data-most="{photos.MOST}" data-usual="{" ".join(photos.USUAL)}">'
         '<p class="photo-static">Pictures need scripts.</p>'
         f'<div class="photo-live" hidden><p class="photo-none" hidden>{none}</p>'
         '<div class="photo-open" hidden>'

@@ -8,8 +8,8 @@ from html import escape
 from typing import Any
 
 from calc import EDITION, tables
-from calc.clients.job_fields import section
-from calc.clients.visit import LONGEST
+from calc.clients.job.fields import section
+from calc.clients.visit.times import LONGEST
 
 JOB_SHEET = "../clients/the_job.html"
 

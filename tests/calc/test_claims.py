@@ -10,17 +10,19 @@ import pytest
 
 from calc.catalogue import CALCULATORS
 from calc.declare import (
-    SLIP,
     Answer,
     Calculator,
     Choice,
     Count,
     Counts,
+    Day,
     Input,
     Number,
     Numbers,
     Out,
+    Time,
 )
+from calc.declare.numbers import SLIP
 from calc.errors import InputError
 from calc.method.flow_and_reach import flow_and_reach
 from docs_build.bootstrap import ROOT
@@ -30,16 +32,20 @@ CASES, CASE = ROOT / "demo_cases", "*/case.json"
 NUMBERS = {"number", "count", "interval"}
 
 
-LISTS: dict[str, dict[str, Any]] = {"time_and_price": {"past": [90, 120, 240]}}
-"""Lists without a default that hardly an invented job gives."""
+LISTS: dict[str, dict[str, Any]] = {
+    "time_and_price": {"times_from": "past", "past": [90, 120, 240]}
+}
+"""Lists without an example that hardly an invented job gives."""
 
 
 def values(each: Input) -> list[Any]:
     """Return what is tried of one input: every option, both ends and some between, longer lists."""
     if isinstance(each, Choice):
         return [option.value for option in each.options]
+    if isinstance(each, Day | Time):
+        return list(each.over(6))
     if isinstance(each, Numbers):
-        start = list(each.default or ())
+        start = list(each.shown_example or ())
         grown = [min(each.high, one * 1.5 + place) for place, one in enumerate(reversed(start))]
         whole = isinstance(each, Counts)
         return [[int(one) if whole else one for one in reversed(grown)]] if start else []
@@ -50,10 +56,12 @@ def values(each: Input) -> list[Any]:
 
 
 def starts(calculator: Calculator) -> list[dict[str, Any]]:
-    """Return the defaults and what the invented jobs give."""
+    """Return the worked example, changed lists, and what the invented jobs give."""
     cases = (json.loads(path.read_text(encoding="utf-8")) for path in sorted(CASES.glob(CASE)))
     given = [case["inputs"].get(calculator.name) for case in cases]
-    return [calculator.example(), LISTS.get(calculator.name, {}), *(one for one in given if one)]
+    example = calculator.example()
+    changed = example | LISTS.get(calculator.name, {})
+    return [example, changed, *(one for one in given if one)]
 
 
 def told(calculator: Calculator) -> dict[str, set[str]]:
@@ -160,7 +168,7 @@ def test_a_limit_that_only_catches_slips_says_so_in_one_wording() -> None:
     assert sum(each.why == SLIP for _, each in numeric()) > 30
     wording = SLIP.removeprefix("beyond it ")
     found = [path for path in (ROOT / "calc").rglob("*.py") if wording in path.read_text("utf-8")]
-    assert [path.name for path in found] == ["declare.py"]
+    assert [path.name for path in found] == ["numbers.py"]
 
 
 @pytest.mark.parametrize("name", ["bends", "distance", "chamber", "slot_length", "hole", "gaps"])

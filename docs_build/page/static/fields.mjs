@@ -15,7 +15,7 @@ export class Fields {
   }
 
   inputs(field) {
-    return [...field.querySelectorAll("input[type=text], select")];
+    return [...field.querySelectorAll("input:not([type=radio]), select")];
   }
 
   isList(field) {

@@ -10,7 +10,7 @@ from typing import Any
 NOW = "2026-09-15T18:30:00+02:00"
 LEAST: dict[str, Any] = {
     "format": "field-handbook-job",
-    "version": 1,
+    "version": 2,
     "id": "job-2026-01",
     "created": NOW,
     "changed": NOW,
@@ -153,10 +153,10 @@ def hostile() -> Iterator[tuple[str, str | bytes]]:
         "hello", "<html><script>alert(1)</script></html>", "<?xml version='1.0'?><job/>",
         "BEGIN:VCALENDAR\r\nEND:VCALENDAR", "a;b;c\n1;2;3", "%PDF-1.7", "PK\x03\x04", "{'id': 1}",
         "format: field-handbook-job\nversion: 1", "{\"format\": \"field-handbook-job\"}",
-        _text({"format": "field-handbook-job", "version": 1}),
+        _text({"format": "field-handbook-job", "version": 2}),
         _text({"type": "FeatureCollection", "features": []}),
-        _text({"format": "other", "version": 1}), _text(FULL | {"format": ["field-handbook-job"]}),
-        _text(FULL | {"version": 2}), _text(FULL | {"version": 10**30}),
+        _text({"format": "other", "version": 2}), _text(FULL | {"format": ["field-handbook-job"]}),
+        _text(FULL | {"version": 3}), _text(FULL | {"version": 10**30}),
         _text(FULL | {"version": -1}), _text(FULL | {"version": "1"}),
         _text(FULL | {"version": True}), _text(FULL | {"version": None}),
         _text(FULL | {"version": 1.5}), _text(FULL | {"version": 0, "minutes": 5}),

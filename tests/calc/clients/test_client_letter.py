@@ -11,13 +11,14 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from calc.clients import letters
-from calc.clients.client_letter import client_letter
-from calc.clients.readability import (
+from calc.clients.client_letter import client_letter as calculator
+from calc.clients.client_letter.readability import (
     flesch_kincaid_grade,
     flesch_reading_ease,
     measure,
     syllables,
 )
+from calc.declare import Incomplete, Result
 from calc.errors import InputError
 
 FACTS: dict[str, letters.Fact] = {
@@ -33,6 +34,11 @@ FACTS: dict[str, letters.Fact] = {
     "half": "north", "distance": 7, "touched": "no", "opened": "a board of the soffit",
     "other_trade": "the board must be painted", "captions": "The gap before\nThe comb",
 }  # fmt: skip
+
+
+def client_letter(**changed: Any) -> Result:
+    """Run the worked example with some values changed."""
+    return calculator.run(calculator.example() | changed)
 
 
 def levels(result: Any, level: str) -> str:
@@ -257,16 +263,14 @@ def test_any_facts_give_a_letter_or_the_one_error(kind: str, facts: dict[str, An
 
 @pytest.mark.parametrize("kind", letters.KINDS)
 def test_the_calculator_writes_every_kind(kind: str) -> None:
-    given: dict[str, Any] = {**client_letter.example(), "kind": kind}
-    wanted = {each.name for each in client_letter.inputs}
-    result = client_letter.run({k: v for k, v in given.items() if k in wanted})
+    result = client_letter(kind=kind)
     assert result.values["letter"].startswith(letters.catalogue("en")["titles"][kind])
     assert result.values["grade"] <= 8
     assert "20 August 2026" in result.values["letter"]
 
 
 def test_check_dates_come_from_the_follow_up() -> None:
-    letter = client_letter(kind="report", day=20).values["letter"]
+    letter = client_letter(kind="report", date="2026-08-20").values["letter"]
     for day in ("23 August 2026", "27 August 2026", "10 September 2026"):
         assert day in letter
 
@@ -290,8 +294,8 @@ def test_cautions_stay_away() -> None:
         assert words not in told
 
 
-@pytest.mark.parametrize("treated", ["yes", "unknown"])
-def test_stop_for_treated_brood_as_food(treated: str) -> None:
+@pytest.mark.parametrize("treated", ["yes", "unknown", None])
+def test_stop_for_treated_brood_as_food(treated: str | None) -> None:
     result = client_letter(kind="report", fate="fed", treated=treated)
     assert "Do not send this" in levels(result, "stop")
     assert result.values["letter"] is None
@@ -303,3 +307,47 @@ def test_stop_for_bees() -> None:
     assert "Bees are never taken out" in levels(result, "stop")
     assert result.values["letter"] is None
     assert client_letter(kind="beekeeper", animal="bees").values["letter"]
+
+
+@pytest.mark.parametrize("kind", letters.KINDS)
+def test_each_letter_names_what_it_misses(kind: str) -> None:
+    answer = calculator.answer({"kind": kind})
+    assert isinstance(answer, Incomplete)
+    names = [each.name for each in answer.missing]
+    assert names[0] == "date"
+    assert ("arrive" in names) == (kind in letters_with_times())
+    assert len(names) <= 5
+    assert "Read it before you send it" in " ".join(each.text for each in answer.cautions)
+
+
+def letters_with_times() -> set[str]:
+    return {
+        kind
+        for kind in letters.KINDS
+        if any("{arrive}" in line["text"] for line in letters.catalogue("en")[kind])
+    }
+
+
+def test_certain_stops_wait_for_nothing() -> None:
+    for said, words in (
+        ({"kind": "quote", "animal": "bees"}, "Bees are never taken out"),
+        ({"kind": "report", "fate": "fed", "treated": "yes"}, "Do not send this"),
+    ):
+        answer = calculator.answer(said)
+        assert isinstance(answer, Incomplete)
+        stops = [each.text for each in answer.cautions if each.level == "stop"]
+        assert words in " ".join(stops)
+
+
+def test_what_was_not_said_stays_out_of_the_letter() -> None:
+    report = {"kind": "report", "date": "2026-08-20", "arrive": "9:05", "finish": "11:30",
+              "animal": "crabro"}  # fmt: skip
+    bare = calculator.run(report)
+    assert "in the place that you showed us" in bare.values["letter"]
+    assert "09:05" in bare.values["letter"]
+    for line in letters.catalogue("en")["report"]:
+        if line.get("if", "").startswith("treated"):
+            assert line["text"] not in bare.values["letter"]
+    for words in ("comb", "freeze", "were males"):
+        assert words not in bare.values["letter"]
+    assert bare.values["left_out"] > client_letter(kind="report").values["left_out"]

@@ -10,13 +10,20 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from calc.clients import follow_up_rules as rules
-from calc.clients.follow_up import follow_up
-from calc.clients.icalendar_text import Event, escaped, folded, icalendar_text
+from calc.clients import aftercare
+from calc.clients.follow_up import closing
+from calc.clients.follow_up import follow_up as calculator
+from calc.clients.follow_up.icalendar_text import Event, escaped, folded, icalendar_text
+from calc.declare import Incomplete, Result
 from calc.errors import InputError
 
 DAY = datetime.date(2026, 8, 20)
 LETTERS = st.text(st.characters(exclude_categories=("Cs", "Cc", "Zl", "Zp")), max_size=200)
+
+
+def follow_up(**changed: Any) -> Result:
+    """Run the worked example with some values changed."""
+    return calculator.run(calculator.example() | changed)
 
 
 def levels(result: Any, level: str) -> str:
@@ -119,14 +126,14 @@ def test_reminders_of_the_calculator_are_read_back() -> None:
 
 
 def test_looks_by_hand() -> None:
-    assert rules.looks(DAY) == (
+    assert aftercare.looks(DAY) == (
         datetime.date(2026, 8, 23),
         datetime.date(2026, 8, 27),
         datetime.date(2026, 9, 10),
     )
     # the last look covers the longest sealed time of every animal
-    for animal in rules.GROUPS:
-        assert rules.last_emergence(DAY, animal) <= rules.looks(DAY)[2]
+    for animal in aftercare.GROUPS:
+        assert aftercare.last_emergence(DAY, animal) <= aftercare.looks(DAY)[2]
 
 
 def test_stragglers_fade() -> None:
@@ -138,18 +145,18 @@ def test_stragglers_fade() -> None:
     assert values["all_gone"] == pytest.approx(14.919, abs=0.001)
     assert follow_up(left_out=0).values["all_gone"] == 0
     assert follow_up().values["all_gone"] is None
-    assert rules.straggler_days(50) > rules.straggler_days(5)
+    assert closing.straggler_days(50) > closing.straggler_days(5)
 
 
 @given(st.dates(datetime.date(1950, 1, 1), datetime.date(2100, 12, 31)), st.booleans())
 def test_spring_lies_ahead_within_a_year(day: datetime.date, south: bool) -> None:
-    for animal in rules.GROUPS:
-        spring = rules.spring_day(day, animal, south)
+    for animal in aftercare.GROUPS:
+        spring = aftercare.spring_day(day, animal, south)
         assert 0 < (spring - day).days <= 366
 
 
 def test_spring_is_half_a_year_apart() -> None:
-    north, south = (rules.spring_day(DAY, "crabro", each) for each in (False, True))
+    north, south = (aftercare.spring_day(DAY, "crabro", each) for each in (False, True))
     assert (north.month - south.month) % 12 == 6
 
 
@@ -169,7 +176,7 @@ def test_spring_is_half_a_year_apart() -> None:
     ],
 )
 def test_call_back_rule(first: int | None, second: int | None, indoors: bool, reason: str) -> None:
-    assert rules.call_back(rules.Counts(first, second, indoors)) == reason
+    assert closing.call_back(closing.Counts(first, second, indoors)) == reason
 
 
 def test_closing_needs_two_looks_at_nothing() -> None:
@@ -226,6 +233,44 @@ def test_cautions_stay_away() -> None:
 
 
 def test_a_day_that_does_not_exist_is_refused() -> None:
-    with pytest.raises(InputError, match="has no day 31") as caught:
-        follow_up(month=9, day=31)
-    assert caught.value.field == "day"
+    with pytest.raises(InputError, match="no day that exists") as caught:
+        follow_up(date="2026-09-31")
+    assert caught.value.field == "date"
+
+
+def test_empty_names_what_is_missing_and_gives_no_date() -> None:
+    answer = calculator.answer({})
+    assert isinstance(answer, Incomplete)
+    assert [each.name for each in answer.missing] == [
+        "date", "animal", "comb", "hole", "indoors", "half",
+    ]  # fmt: skip
+    assert not answer.ranges
+    told = " ".join(each.text for each in answer.cautions)
+    assert "Count from the side" in told
+
+
+@pytest.mark.parametrize(
+    ("given", "words"),
+    [
+        ({"hole": "flue"}, "Never screen or close a flue"),
+        ({"indoors": "yes"}, "Never seal a hole"),
+        ({"first_count": 3}, "Never seal a hole"),
+    ],
+)
+def test_a_certain_stop_is_said_although_values_are_missing(
+    given: dict[str, Any], words: str
+) -> None:
+    answer = calculator.answer(given)
+    assert isinstance(answer, Incomplete)
+    assert answer.stopped
+    assert words in " ".join(each.text for each in answer.cautions if each.level == "stop")
+
+
+def test_what_is_not_known_is_not_told() -> None:
+    # no mesh: no word on it; winters not known: no promise of frost
+    given = {
+        name: one for name, one in calculator.example().items() if name not in {"mesh", "mild"}
+    }
+    result = calculator.run(given)
+    assert result.values["mesh_words"] is None
+    assert "Do not promise that winter" in levels(result, "caution")

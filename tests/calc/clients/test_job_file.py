@@ -16,7 +16,8 @@ from hypothesis import strategies as st
 
 from calc.__main__ import main
 from calc.clients import job
-from calc.clients.job_fields import SECTIONS
+from calc.clients.job import rerun
+from calc.clients.job.fields import SECTIONS
 from calc.errors import InputError
 from docs_build.bootstrap import ROOT
 from tests.calc.clients import job_files
@@ -116,7 +117,7 @@ def test_schema_and_reader_agree_on_random_changes(
         if isinstance(at, dict | list) and _has(at, last):
             at[last] = value
     taken = reads(json.dumps(made))
-    if made["version"] != 0 or isinstance(made["version"], bool):
+    if made["version"] not in (0, 1) or isinstance(made["version"], bool):
         assert taken == VALIDATOR.is_valid(made)
 
 
@@ -151,13 +152,13 @@ def one_sentence(text: str | bytes) -> None:
 
 def test_a_newer_version_says_so() -> None:
     with pytest.raises(InputError, match="newer edition"):
-        job.read(json.dumps(job_files.FULL | {"version": 2}))
+        job.read(json.dumps(job_files.FULL | {"version": 3}))
 
 
 def test_the_trial_form_is_lifted() -> None:
     text = (ROOT / "tests/data/job_version_0.json").read_text(encoding="utf-8")
     lifted = job.read(text)
-    assert lifted.get("version") == 1
+    assert lifted.get("version") == 2
     assert lifted.get("client.name") == "A. Example"
     assert lifted.get("animal.species") == "vulgaris"
     assert lifted.get("steps") == [
@@ -165,6 +166,23 @@ def test_the_trial_form_is_lifted() -> None:
         {"step": "wait", "minutes": 30},
     ]
     VALIDATOR.validate(lifted.as_dict())
+
+
+def test_kept_calculations_of_the_first_edition_are_lifted() -> None:
+    text = (ROOT / "tests/data/job_version_1.json").read_text(encoding="utf-8")
+    lifted = job.read(text)
+    VALIDATOR.validate(lifted.as_dict())
+    when, letter, call = (each["inputs"] for each in lifted.get("calculations"))
+    assert when["date"] == letter["date"] == "2026-08-20"
+    assert when["forecast"] == "hours"
+    assert (letter["arrive"], letter["finish"]) == ("20:05", "22:30")
+    assert not {"year", "day", "arrive_hour", "finish_minute"} & {*when, *letter}
+    assert call == {"hurt": "no", "near": {"value": 2, "unit": "m"}}
+    assert lifted.get("answers") == {"hurt": "no"}
+    # what a later edition no longer asks is left out, and the rest is computed again
+    told = rerun.rerun(lifted)
+    assert not [each for each in told if each["kind"] == "refused"], told
+    assert job.read(job.write(lifted)) == lifted
 
 
 def test_every_field_is_told_to_the_page() -> None:

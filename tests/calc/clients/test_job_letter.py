@@ -7,7 +7,8 @@ from typing import Any
 
 import pytest
 
-from calc.clients import job, job_letter, letters
+from calc.clients import job, letters
+from calc.clients.job import letter as job_letter
 from calc.declare import Caution
 
 from . import job_files
@@ -83,7 +84,7 @@ def test_kept_calculations_add_what_was_computed() -> None:
         "calculations": [
             kept("how_many_left", {}, {"interval_inside": [3, 20.2]}),
             kept("keep_away", {}, {"outer": {"value": 9.5, "unit": "m"}}),
-            kept("when_to_come", {"year": 2026, "month": 9, "day": 15},
+            kept("when_to_come", {"date": "2026-09-15"},
                  {"arrive": "18:10", "finish": "20:40"}),
             kept("time_and_price", {"currency": "EUR"},
                  {"price": 280, "total": 333.2, "deposit_sum": 28}),

@@ -9,9 +9,12 @@ import pytest
 
 from calc import tables
 from calc.catalogue import CALCULATORS
-from calc.clients import job, job_health, job_rerun, job_shared
-from calc.clients.job_fields import SECTIONS
-from calc.declare import Choice, Number
+from calc.clients import job
+from calc.clients.job import health as job_health
+from calc.clients.job import rerun as job_rerun
+from calc.clients.job import shared as job_shared
+from calc.clients.job.fields import SECTIONS
+from calc.declare import Choice, Day, Number
 from calc.errors import InputError
 from tests.calc.clients import job_files
 
@@ -96,7 +99,7 @@ def test_typed_once_fills_the_other_forms() -> None:
 
 def test_the_call_sheet_and_the_record_share_answers() -> None:
     made = job_shared.record(
-        NEW, "first_call", {"where": "roof", "treated": "no", "animal": "crabro"}, NOW
+        NEW, "first_call", {"hurt": "no", "where": "roof", "treated": "no", "animal": "crabro"}, NOW
     )
     assert made.get("place.kind") == "roof"
     assert made.get("animal.species") == "crabro"
@@ -111,18 +114,22 @@ def test_every_calculator_takes_what_is_filled_in() -> None:
         made = job.set_value(made, path, value, NOW)
     for name, calculator in CALCULATORS.items():
         filled = job_shared.prefill(made, name)
-        assert calculator.run(filled).values is not None
-        made = job_shared.record(made, name, filled, NOW)
+        assert calculator.reading(filled).problems == ()
+        made = job_shared.record(made, name, calculator.example() | filled, NOW)
     assert job.read(job.write(made)) == made
     assert job_rerun.rerun(made) == []
 
 
 def test_the_date_and_the_place_fill_when_to_come() -> None:
     filled = job_shared.prefill(FULL, "when_to_come")
-    assert (filled["year"], filled["month"], filled["day"]) == (2026, 9, 15)
+    assert filled["date"] == "2026-09-15"
     assert filled["latitude"] == {"value": 52.5, "unit": "degree"}
     assert filled["animal"] == "crabro"
     assert job_shared.prefill(FULL, "colony_and_season")["half"] == "first"
+    after = job_shared.prefill(FULL, "follow_up")
+    assert (after["date"], after["animal"], after["half"]) == ("2026-09-15", "crabro", "north")
+    south = job.set_value(FULL, "place.latitude", -41.3, NOW)
+    assert job_shared.prefill(south, "client_letter")["half"] == "south"
     franc = job.set_value(FULL, "price.currency", "XPF", NOW)
     assert "currency" not in job_shared.prefill(franc, "time_and_price")
 
@@ -131,16 +138,10 @@ def test_shared_rows_name_inputs_and_results_that_exist() -> None:
     for row in tables.rows("shared_inputs"):
         for name, field in job_shared._pairs(row.get("feeds", "")):
             each = next(one for one in CALCULATORS[name].inputs if one.name == field)
-            if row["kind"] in {
-                "number",
-                "count",
-                "numbers",
-                "counts",
-                "year",
-                "month_number",
-                "day",
-            }:
+            if row["kind"] in {"number", "count", "numbers", "counts"}:
                 assert isinstance(each, Number), row
+            elif row["kind"] == "date":
+                assert isinstance(each, Day), row
             else:
                 assert isinstance(each, Choice), row
         for name, field in job_shared._pairs(row.get("fed_by", "")):
@@ -163,6 +164,37 @@ def test_a_calculation_of_the_same_edition_is_replaced() -> None:
     made = job_shared.record(NEW, "how_many_left", {"catches": [60, 35]}, NOW)
     made = job_shared.record(made, "how_many_left", {"catches": [60, 35, 20]}, LATER)
     assert [each["time"] for each in made.get("calculations")] == [LATER]
+
+
+def test_a_kept_calculation_says_where_its_values_came_from() -> None:
+    given = job_shared.prefill(FULL, "follow_up") | {"comb": "taken", "hole": "vent"}
+    given |= {"indoors": "no"}
+    made = job_shared.record(FULL, "follow_up", given, NOW, origins={"indoors": "equipment"})
+    (entry,) = [each for each in made.get("calculations") if each["calculator"] == "follow_up"]
+    assert entry["origins"] == {
+        "date": "job", "animal": "job", "half": "job", "comb": "given", "hole": "given",
+        "indoors": "equipment",
+    }  # fmt: skip
+    assert set(entry["origins"]) == set(entry["inputs"])
+    # another date than the record's is the person's own
+    other = job_shared.record(FULL, "follow_up", given | {"date": "2026-09-16"}, NOW)
+    assert other.get("calculations")[-1]["origins"]["date"] == "given"
+
+
+def test_a_usual_value_of_another_edition_does_not_stand_for_ever() -> None:
+    given = CALCULATORS["when_to_come"].example()
+    del given["setup"]
+    made = job_shared.record(NEW, "when_to_come", given, NOW).as_dict()
+    entry = made["calculations"][-1]
+    assert entry["origins"]["setup"] == "usual"
+    entry["inputs"]["setup"] = {"value": 175, "unit": "min"}
+    assert job_rerun.rerun(job.Job(made)) == []
+
+
+def test_origins_do_not_tell_of_health() -> None:
+    made = job_shared.record(NEW, "first_call", {"hurt": "no", "reaction": "plan"}, NOW)
+    (entry,) = job_health.wipe_health(made, LATER).get("calculations")
+    assert not {"hurt", "reaction", "adrenaline"} & set(entry["origins"])
 
 
 def test_bad_input_leaves_the_job() -> None:
@@ -205,7 +237,10 @@ def test_health_is_wiped_alone_and_wholly() -> None:
 def test_wiped_inputs_do_not_tell_what_was_given() -> None:
     wiped = [
         job_health.wipe_health(job_shared.record(NEW, "first_call", given, NOW), LATER)
-        for given in ({"reaction": "none"}, {"reaction": "plan", "adrenaline": "yes"})
+        for given in (
+            {"hurt": "no", "reaction": "none"},
+            {"hurt": "no", "reaction": "plan", "adrenaline": "yes"},
+        )
     ]
     assert wiped[0] == wiped[1]
 

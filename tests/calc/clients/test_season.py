@@ -16,7 +16,10 @@ from scipy import special, stats
 
 from calc import tables, units
 from calc.catalogue import find
-from calc.clients import job, job_shared, season, season_rates, season_records
+from calc.clients import job, season
+from calc.clients.job import shared as job_shared
+from calc.clients.season import rates as season_rates
+from calc.clients.season import records as season_records
 from docs_build.bootstrap import ROOT
 from tests.calc.clients import job_files
 
@@ -84,7 +87,7 @@ def test_csv_is_read_back_by_the_csv_module(texts: list[str]) -> None:
     for given_text, read in zip(texts, back[1], strict=True):
         assert read.removeprefix("'") == given_text.removeprefix("'")
         formula = read[:1] in {"=", "+", "-", "@", "\t"}
-        assert not formula or season._number(read)
+        assert not formula or table._number(read)
 
 
 @pytest.mark.published("tdwg_terms_2026")
@@ -279,7 +282,7 @@ def test_the_jobs_of_the_cases_agree_with_their_inputs(case: str) -> None:
     assert told.values["decision"] == wanted
     for row in tables.rows("shared_inputs"):
         if row["path"].startswith(("animal.", "place.", "client.")) and row["kind"] == "choice":
-            name = row["feeds"].partition(".")[2]
+            name = dict(job_shared._pairs(row["feeds"]))["first_call"]
             assert made.get(row["path"]) == inputs["first_call"][name], row["path"]
     for path in ("air_temperature", "humidity", "wind"):
         filled = job_shared.prefill(made, "heat_in_suit")[path]

@@ -11,11 +11,18 @@ import scipy.stats
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from calc.clients import pert
-from calc.clients.time_and_price import time_and_price
+from calc.clients.time_and_price import price, times
+from calc.clients.time_and_price import time_and_price as calculator
+from calc.clients.time_and_price.inputs import Inputs
+from calc.declare import Incomplete, Result
 from calc.errors import InputError
 
 JOBS = [95.0, 120.0, 175.0, 140.0, 165.0, 235.0, 170.0, 150.0, 250.0, 130.0]
+
+
+def time_and_price(**changed: Any) -> Result:
+    """Run the worked example with some values changed."""
+    return calculator.run(calculator.example() | changed)
 
 
 def levels(result: Any, level: str) -> str:
@@ -30,7 +37,7 @@ def test_prediction_interval_against_a_library(chance: float, count: int) -> Non
     jobs = JOBS[:count]
     scale = statistics.stdev(jobs) * (1 + 1 / count) ** 0.5
     theirs = scipy.stats.t.interval(chance, count - 1, loc=statistics.fmean(jobs), scale=scale)
-    low, high = pert.prediction_interval(jobs, chance)
+    low, high = times.prediction_interval(jobs, chance)
     assert high == pytest.approx(theirs[1], rel=1e-9)
     assert low == pytest.approx(max(0, theirs[0]), rel=1e-9)
 
@@ -39,25 +46,25 @@ def test_prediction_interval_against_a_library(chance: float, count: int) -> Non
 @pytest.mark.parametrize("time", [200.0, 237.5, 260.0, 290.0])
 def test_chance_and_its_inverse_against_a_library(time: float) -> None:
     # scipy 1.17.1, scipy.stats.norm.cdf and ppf
-    chance = pert.chance_within(237.5, 23.79, time)
+    chance = times.chance_within(237.5, 23.79, time)
     assert chance == pytest.approx(scipy.stats.norm.cdf(time, 237.5, 23.79), rel=1e-12)
     if chance > 0.5:
-        back = pert.Spread(237.5, 23.79).by_chance(chance)
+        back = times.Spread(237.5, 23.79).by_chance(chance)
         assert back == pytest.approx(scipy.stats.norm.ppf(chance, 237.5, 23.79), rel=1e-9)
 
 
 def test_a_time_without_spread_is_certain() -> None:
-    assert pert.chance_within(10, 0, 9.9) == 0
-    assert pert.chance_within(10, 0, 10) == 1
+    assert times.chance_within(10, 0, 9.9) == 0
+    assert times.chance_within(10, 0, 10) == 1
 
 
 @given(st.floats(1, 1e5), st.floats(0, 0.9))
 def test_margin_and_markup_are_one_another(cost: float, margin: float) -> None:
-    markup = pert.markup_of_margin(margin)
-    assert pert.margin_of_markup(markup) == pytest.approx(margin, abs=1e-12)
-    price = pert.price_from_margin(cost, margin)
-    assert price == pytest.approx(pert.price_from_markup(cost, markup), rel=1e-12)
-    assert price - cost == pytest.approx(margin * price, rel=1e-9, abs=1e-9)
+    markup = price.markup_of_margin(margin)
+    assert price.margin_of_markup(markup) == pytest.approx(margin, abs=1e-12)
+    quoted = price.price_from_margin(cost, margin)
+    assert quoted == pytest.approx(price.price_from_markup(cost, markup), rel=1e-12)
+    assert quoted - cost == pytest.approx(margin * quoted, rel=1e-9, abs=1e-9)
 
 
 @settings(max_examples=100, deadline=None)
@@ -109,10 +116,8 @@ def test_a_job_worked_by_hand() -> None:
 def test_past_jobs_take_over() -> None:
     values = time_and_price(times_from="past", past=JOBS).values
     assert values["site_hours"] * 60 == pytest.approx(statistics.fmean(JOBS))
-    assert values["past_interval"] == pytest.approx([60 * each for each in values["site_interval"]])
-    beside = time_and_price(times_from="table", past=JOBS).values
-    assert beside["past_mean"] == pytest.approx(values["past_mean"])
-    assert beside["site_hours"] * 60 == pytest.approx(237.5)
+    theirs = times.prediction_interval(JOBS, 0.8)
+    assert [60 * each for each in values["site_interval"]] == pytest.approx(theirs)
 
 
 def test_more_past_jobs_narrow_the_interval() -> None:
@@ -130,6 +135,7 @@ def test_more_past_jobs_narrow_the_interval() -> None:
         ({"drive": 240}, "Split the job"),
         ({"margin": 0}, "leaves nothing"),
         ({"pricing": "markup", "markup": 0}, "leaves nothing"),
+        ({"risk_chances": None, "risk_costs": None}, "Nothing is set aside"),
         ({"deposit": 11}, "a tenth at most"),
         ({"deposit": 34}, "More than a third"),
     ],
@@ -140,7 +146,7 @@ def test_each_caution(change: dict[str, Any], words: str) -> None:
 
 def test_cautions_stay_away() -> None:
     told = levels(time_and_price(times_from="past", past=JOBS[:8], deposit=10), "caution")
-    for words in ("few", "guess", "Split", "nothing", "tenth", "third"):
+    for words in ("few", "guess", "Split", "nothing", "Nothing", "tenth", "third"):
         assert words not in told
 
 
@@ -153,7 +159,7 @@ def test_the_other_reading_of_the_percent() -> None:
 @pytest.mark.parametrize(
     ("change", "field"),
     [
-        ({"times_from": "past"}, "past"),
+        ({"times_from": "past", "past": [60]}, "past"),
         ({"times_from": "own", "at_worst": [1]}, "at_worst"),
         ({"times_from": "own", "at_best": [50, 30, 10, 10, 45, 20]}, "at_best"),
         ({"times_from": "own", "at_worst": [40, 100, 90, 45, 120, 10]}, "at_worst"),
@@ -176,30 +182,58 @@ def test_chart_rises() -> None:
     assert list(line.y) == sorted(line.y)
 
 
+def test_empty_names_what_is_missing_and_gives_no_sum() -> None:
+    answer = calculator.answer({})
+    assert isinstance(answer, Incomplete)
+    names = [each.name for each in answer.missing]
+    assert names[:4] == ["nest", "drive", "distance", "visits"]
+    assert {"hourly", "people", "pricing"} <= set(names)
+    assert not answer.ranges
+    assert "Never cut the rests" in " ".join(each.text for each in answer.cautions)
+
+
+def test_own_times_and_past_jobs_are_asked_for_where_they_are_chosen() -> None:
+    for chosen, wanted in (("own", {"at_best", "most_likely", "at_worst"}), ("past", {"past"})):
+        answer = calculator.answer({"times_from": chosen})
+        assert isinstance(answer, Incomplete)
+        names = {each.name for each in answer.missing}
+        assert wanted <= names
+        assert "nest" not in names
+
+
+def test_a_price_waits_for_the_rates_of_the_firm() -> None:
+    given = calculator.example()
+    del given["hourly"]
+    answer = calculator.answer(given)
+    assert isinstance(answer, Incomplete)
+    assert [each.name for each in answer.missing] == ["hourly"]
+    low, high = answer.ranges["price"]
+    assert low < time_and_price().values["price"] < high
+
+
 @pytest.mark.library("scipy")
 @pytest.mark.parametrize("alpha", [4.0, 3 + math.sqrt(2), 3 - math.sqrt(2)])
 def test_a_sixth_of_the_range_is_right_where_the_outer_times_are_the_ends(alpha: float) -> None:
     # Reference: scipy.stats.beta, the three betas for which both formulas hold exactly.
     beta = 8 - alpha if alpha == 4 else 6 - alpha
     law, mode = scipy.stats.beta(alpha, beta), (alpha - 1) / (alpha + beta - 2)
-    assert pert.expected(0, mode, 1) == pytest.approx(law.mean())
-    assert pert.variance(0, 1) == pytest.approx(law.var())
+    assert times.expected(0, mode, 1) == pytest.approx(law.mean())
+    assert times.variance(0, 1) == pytest.approx(law.var())
 
 
 @pytest.mark.library("scipy")
 def test_help_and_divisor_agree() -> None:
     # Reference: scipy.stats.norm: times passed once in a hundred lie 4.65 deviations apart, not 6.
     once = scipy.stats.norm.ppf(0.99) - scipy.stats.norm.ppf(0.01)
-    assert math.sqrt(pert.variance(0, once)) < 0.8
-    told = [each.meaning for each in time_and_price.inputs if each.name in {"at_best", "at_worst"}]
-    assert not any("hundred" in each for each in (*told, *time_and_price.assumptions))
+    assert math.sqrt(times.variance(0, once)) < 0.8
+    told = [each.meaning for each in calculator.inputs if each.name in {"at_best", "at_worst"}]
+    assert not any("hundred" in each for each in (*told, *calculator.assumptions))
     assert "shortest" in told[0]
     assert "longest" in told[1]
 
 
 @pytest.mark.parametrize("pricing", ["margin", "markup"])
 def test_a_price_without_its_share_is_refused(pricing: str) -> None:
-    given = time_and_price.example() | {"pricing": pricing, "margin": None, "markup": None}
-    given |= dict.fromkeys(("at_best", "most_likely", "at_worst", "past"))
+    given = dict(calculator.reading(calculator.example() | {"pricing": pricing}).values)
     with pytest.raises(InputError, match="a value is missing"):
-        time_and_price.core(**given)
+        calculator.core(Inputs(**given | {"margin": None, "markup": None}))

@@ -9,9 +9,12 @@ import pytest
 
 from calc import tables
 from calc.catalogue import CALCULATORS
-from calc.clients import job, job_health, season, visit, visit_fields
+from calc.clients import job, season
 from calc.clients.job import Job
-from calc.clients.job_fields import STEPS, section
+from calc.clients.job import health as job_health
+from calc.clients.job.fields import STEPS, section
+from calc.clients.visit import fields as visit_fields
+from calc.clients.visit import times as visit
 from docs_build.bootstrap import ROOT
 from docs_build.page import jobs
 

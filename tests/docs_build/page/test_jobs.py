@@ -11,8 +11,9 @@ from typing import Any
 import pytest
 from playwright.sync_api import expect
 
-from calc.clients import job, job_health
-from calc.clients.job_fields import SECTIONS
+from calc.clients import job
+from calc.clients.job import health as job_health
+from calc.clients.job.fields import SECTIONS
 from docs_build import server
 from docs_build.page import jobs, jobs_html, pack
 from tests.calc.clients import job_files

@@ -14,7 +14,7 @@ from docs_build.page.answer import answer_html, as_text, brief
 
 
 def test_a_letter_keeps_its_lines_on_the_page() -> None:
-    told = client_letter(day=20).as_dict()
+    told = client_letter.run(client_letter.example()).as_dict()
     html = answer_html(told)
     assert (
         f'<span class="answer-letter">{escape(told["results"]["letter"]["value"])}</span>' in html
@@ -22,7 +22,7 @@ def test_a_letter_keeps_its_lines_on_the_page() -> None:
 
 
 def test_copying_takes_the_letter_alone() -> None:
-    told = client_letter(day=20).as_dict()
+    told = client_letter.run(client_letter.example()).as_dict()
     text = as_text(told, customary=False)
     assert text == told["results"]["letter"]["value"]
     assert "Read it before you send it" not in text
@@ -30,13 +30,15 @@ def test_copying_takes_the_letter_alone() -> None:
 
 
 def test_a_withheld_letter_is_not_copied() -> None:
-    told = client_letter(kind="quote", animal="bees").as_dict()
+    told = client_letter.run(
+        client_letter.example() | {"kind": "quote", "animal": "bees"}
+    ).as_dict()
     text = as_text(told, customary=False)
     assert "STOP: Bees are never taken out" in text
 
 
 def test_reminders_are_a_file_to_save() -> None:
-    html = answer_html(follow_up().as_dict())
+    html = answer_html(follow_up.run(follow_up.example()).as_dict())
     link = re.search(r'href="data:text/calendar;charset=utf-8,([^"]+)" download', html)
     assert link is not None
     read = icalendar.Calendar.from_ical(unquote(link[1]))

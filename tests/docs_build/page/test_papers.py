@@ -11,7 +11,7 @@ from typing import Any
 import pytest
 from playwright.sync_api import expect
 
-from calc.clients import season_records
+from calc.clients.season import records as season_records
 from docs_build.page import job_season, jobs
 from tests.calc.clients import job_files
 

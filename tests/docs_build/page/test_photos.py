@@ -21,8 +21,8 @@ from PIL import Image
 from PIL.PngImagePlugin import PngInfo
 from playwright.sync_api import expect
 
-from calc.clients import job_photos
-from calc.clients.job_fields import section
+from calc.clients.job import photos as job_photos
+from calc.clients.job.fields import section
 from docs_build.page import jobs, pack, photos_html
 from tests.calc.clients import job_files
 
