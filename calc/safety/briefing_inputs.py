@@ -5,8 +5,9 @@ from __future__ import annotations
 from dataclasses import replace
 
 from calc.declare import Choice, Count, Input, Number, Option
-from calc.safety import heat_inputs, keep_away_forms, ladder_forms, noise_forms, sting_plan_inputs
+from calc.safety import heat_inputs, ladder_forms, noise_forms, sting_plan_inputs
 from calc.safety.acclimatisation import acclimatisation_plan
+from calc.safety.keep_away import keep_away
 
 
 def _number(inputs: tuple[Input, ...], name: str) -> Number:
@@ -80,9 +81,9 @@ INPUTS: tuple[Input, ...] = (
     ),
     replace(_number(ladder_forms.INPUTS, "support_height"), only_if=_UP),
     replace(_number(ladder_forms.INPUTS, "line_distance"), only_if=_UP),
-    keep_away_forms.GROUP,
-    keep_away_forms.DISTURBANCE,
-    keep_away_forms.COLONY,
+    replace(_choice(keep_away.inputs, "group"), usual="yellowjacket"),
+    replace(_choice(keep_away.inputs, "disturbance"), usual="working"),
+    replace(_choice(keep_away.inputs, "colony"), usual="grown"),
     Choice(
         name="around",
         label="People, animals and ways around",

@@ -114,6 +114,7 @@ def _people(given: Mapping[str, Any]) -> Result:
         way_distance=0,
         way_closed="yes" if done else "no",
         neighbour="none",
+        disturbed_before="no",
         loose="in" if done else "loose",
         downwind="yes",
     )

@@ -101,7 +101,7 @@ def test_numbers_are_those_of_the_parts() -> None:
     heat = heat_in_suit.run({"air_temperature": 20, "acclimatised": "yes", "planned_minutes": 40})
     assert result.values["work_minutes"] == heat.values["work_minutes"]
     assert result.values["help_at"] == pytest.approx(11)
-    people = keep_away.run({"downwind": "yes"})
+    people = keep_away.run(keep_away.example() | {"downwind": "yes"})
     assert result.values["outer"] == people.values["downwind"]
     limits = {row["what"]: row["value"] for row in result.values["limits"]}
     assert limits["Work in an hour, at most"] == heat.text("work_minutes")

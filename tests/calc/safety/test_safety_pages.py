@@ -5,7 +5,7 @@ from __future__ import annotations
 from calc import rules, tables
 from calc.safety.acclimatisation import acclimatisation_plan
 from calc.safety.briefing import briefing
-from calc.safety.keep_away_zones import zone
+from calc.safety.keep_away.zones import zone
 from calc.safety.sting_plan import sting_plan
 from docs_build.bootstrap import ROOT
 

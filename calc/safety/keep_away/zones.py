@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from calc import tables, units
+from calc import tables
 
 STRONG = ("hornet", "yellow_legged", "giant", "aerial")
 """Groups whose nests are defended farther than those of yellowjackets and paper wasps."""
@@ -112,8 +112,3 @@ def attackers(gait: str, distance: float) -> str:
 def run_least() -> float:
     """Return how far to run at least, m: where one or no attacker was left in the Korean test."""
     return float(tables.row("pursuit", "run_10")["distance"])
-
-
-def feet(metres: float) -> float:
-    """Return metres in feet."""
-    return units.convert(metres, "m", "ft")

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from calc import rules
 from calc.declare import Caution
-from calc.safety.keep_away_zones import AT_WORK, FELT_WIND, Zone, place
+from calc.safety.keep_away.zones import AT_WORK, FELT_WIND, Zone, place
 from calc.safety.levels import caution, note, stop
 
 HELD_BACK = ("shut_from", "normal_after")
@@ -15,20 +15,20 @@ HELD_BACK = ("shut_from", "normal_after")
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Around:
-    """The nest's surroundings as given; None where there is no such place."""
+    """The nest's surroundings as given; None where nobody said."""
 
     group: str
     disturbance: str
     wind: float
     downwind: bool
-    house: float
-    way: str
+    house: float | None
+    way: str | None
     way_distance: float | None
     way_closed: bool
-    neighbour: float | None
-    told: bool
+    neighbour: str
+    neighbour_distance: float | None
     loose: bool
-    door: float
+    door: float | None
 
     @property
     def at_work(self) -> bool:
@@ -61,15 +61,15 @@ def _stops(around: Around, zone: Zone) -> list[Caution]:
         made.append(_WAY)
     if around.way == "road" and lies == "inner":
         made.append(_ROAD)
-    near = around.neighbour
-    if (
-        around.at_work
-        and near is not None
-        and not around.told
-        and place(near, zone, around.downwind) != "beyond"
-    ):
+    if around.at_work and around.neighbour == "not_told" and _neighbour_near(around, zone):
         made.append(_NEIGHBOUR)
     return made
+
+
+def _neighbour_near(around: Around, zone: Zone) -> bool:
+    """Return whether the neighbour may be within the outer zone; not measured counts as within."""
+    near = around.neighbour_distance
+    return near is None or place(near, zone, around.downwind) != "beyond"
 
 
 def _open_way(around: Around, zone: Zone) -> str:
@@ -81,14 +81,15 @@ def _open_way(around: Around, zone: Zone) -> str:
 
 def _places(around: Around, zone: Zone) -> list[Caution]:
     made = []
-    if place(around.house, zone, around.downwind) == "inner":
-        made.append(_HOUSE_INNER)
-    elif place(around.house, zone, around.downwind) == "outer":
-        made.append(_HOUSE_OUTER)
+    if around.house is not None:
+        lies = place(around.house, zone, around.downwind)
+        made += {"inner": [_HOUSE_INNER], "outer": [_HOUSE_OUTER]}.get(lies, [])
     if around.way == "road" and _open_way(around, zone) == "outer":
         made.append(_ROAD_OUTER)
-    if around.door > zone.outer:
+    if around.door is not None and around.door > zone.outer:
         made.append(_DOOR)
+    if around.at_work and None in (around.house, around.way, around.door):
+        made.append(_NOT_PLACED)
     return made
 
 
@@ -159,6 +160,12 @@ _DOOR = caution(
     "The closed door is beyond the outer zone: park a closed vehicle nearer, engine off, keys "
     "with you, and walk the way once.",
     "You run to a door, so it must be near enough.",
+    "own_zones",
+)
+_NOT_PLACED = caution(
+    "Pace it out before the start: door and windows, path or road, the closed door you run to. "
+    "Close or watch each way within the outer zone.",
+    "Not all of them were given here, and what is not given is not checked.",
     "own_zones",
 )
 _REPORT = caution(

@@ -5,8 +5,8 @@ from __future__ import annotations
 import math
 
 from calc.declare import Axis, Chart, Series
-from calc.safety.keep_away_cautions import Around
-from calc.safety.keep_away_zones import Zone
+from calc.safety.keep_away.cautions import Around
+from calc.safety.keep_away.zones import Zone
 
 ASPECT = 1.5
 """Width of the drawn plot over its height, so that circles come out round."""
@@ -30,6 +30,7 @@ def plan_chart(around: Around, zone: Zone) -> Chart:
         )
     )
     half = math.ceil(1.15 * reach)
+    house, neighbour = around.house, around.neighbour_distance
     series = [
         Series(label="inner zone: suits only", x=_ring(zone.inner)[0], y=_ring(zone.inner)[1]),
         Series(label="outer zone: nobody else", x=_ring(zone.outer)[0], y=_ring(zone.outer)[1]),
@@ -37,16 +38,17 @@ def plan_chart(around: Around, zone: Zone) -> Chart:
         *_door(around, farthest),
         Series(label="nest", x=(0.0,), y=(0.0,), style="points"),
     ]
-    if around.house <= farthest:
-        series.append(Series(label="house", x=(around.house,), y=(0.0,), style="points"))
-    if around.neighbour is not None and around.neighbour <= farthest:
-        series.append(Series(label="neighbour", x=(0.0,), y=(around.neighbour,), style="points"))
+    if house is not None and house <= farthest:
+        series.append(Series(label="house", x=(house,), y=(0.0,), style="points"))
+    if neighbour is not None and neighbour <= farthest:
+        series.append(Series(label="neighbour", x=(0.0,), y=(neighbour,), style="points"))
+    house_told = "" if house is None else f", house at {house:g} m"
     return Chart(
         name="plan",
         title="The zones to scale",
         alt=(
-            f"Nest in the middle, inner zone {zone.inner:.0f} m, outer zone {zone.outer:.0f} m, "
-            f"house at {around.house:g} m. Directions are schematic."
+            f"Nest in the middle, inner zone {zone.inner:.0f} m, outer zone {zone.outer:.0f} m"
+            f"{house_told}. Directions are schematic."
         ),
         x=Axis(
             label="From the nest", unit="m", customary="ft", low=-ASPECT * half, high=ASPECT * half
@@ -58,8 +60,16 @@ def plan_chart(around: Around, zone: Zone) -> Chart:
 
 def _distances(around: Around) -> tuple[float | None, ...]:
     # The plot is wider than high: what lies left and right may be farther by that ratio.
-    way = None if around.way_distance is None else around.way_distance / ASPECT
-    return around.house / ASPECT, way, around.neighbour, around.door * math.sin(-_DOOR_ANGLE)
+    return (
+        _times(around.house, 1 / ASPECT),
+        _times(around.way_distance, 1 / ASPECT),
+        around.neighbour_distance,
+        _times(around.door, math.sin(-_DOOR_ANGLE)),
+    )
+
+
+def _times(distance: float | None, share: float) -> float | None:
+    return None if distance is None else distance * share
 
 
 def _ring(radius: float) -> tuple[tuple[float, ...], tuple[float, ...]]:
@@ -78,7 +88,7 @@ def _way(around: Around, half: float, farthest: float) -> list[Series]:
 
 
 def _door(around: Around, farthest: float) -> list[Series]:
-    if around.door > farthest:
+    if around.door is None or around.door > farthest:
         return []
     end = around.door * math.cos(_DOOR_ANGLE), around.door * math.sin(_DOOR_ANGLE)
     return [
