@@ -57,7 +57,10 @@ def inputs(calculator: Calculator) -> st.SearchStrategy[dict[str, Any]]:
         for each in calculator.inputs
     }
     good = {each.name: sensible(each) for each in calculator.inputs}
+    needed = {each.name: good[each.name] for each in calculator.inputs if each.needed}
+    more = {name: each for name, each in good.items() if name not in needed}
     return st.one_of(
+        st.fixed_dictionaries(needed, optional=more),
         st.fixed_dictionaries({}, optional=good),
         st.fixed_dictionaries({}, optional=mostly),
         st.dictionaries(st.sampled_from([*good, "zz", ""]), HOSTILE, max_size=4),

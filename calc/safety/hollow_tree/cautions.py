@@ -20,11 +20,16 @@ class Findings:
     after: tuple[str, ...]  # the same once the window is cut
     warned: bool  # a rule asks for caution, none for action
     cut: bool  # a window is planned
-    height: str  # chest, above, ladder
+    height: str | None  # chest, above, ladder; None where nothing is cut
     dead: str  # alive, recent, long, unknown
-    ash: bool
-    lean: float
+    ash: str | None  # no, yes; None where nobody said
+    lean: float | None  # None where nobody said
     signs: str  # none, some, not_looked
+
+    @property
+    def leaning(self) -> bool:
+        """Whether the tree leans, or may lean for all that was said."""
+        return self.lean is None or self.lean >= LEANING - 1e-9
 
 
 def cautions(found: Findings) -> list[Caution]:
@@ -49,7 +54,7 @@ def _stops(found: Findings) -> list[Caution]:
         made.append(_PASSED_AFTER)
     if found.cut and found.height == "ladder":
         made.append(_LADDER)
-    if found.cut and (found.signs == "some" or _dead(found) or found.lean >= LEANING - 1e-9):
+    if found.cut and (found.signs == "some" or _dead(found) or found.leaning):
         made.append(_NOT_BY_YOU)
     elif found.cut and found.height == "above":
         made.append(_ABOVE_CHEST)
@@ -65,11 +70,11 @@ def _about_the_formulas(found: Findings) -> list[Caution]:
 
 def _about_the_tree(found: Findings) -> list[Caution]:
     made = []
-    if _dead(found) and found.ash:
+    if _dead(found) and found.ash == "yes":
         made += [_ASH_TESTS, _ASH_LORE]
     elif _dead(found):
-        made.append(_DEAD)
-    if found.lean >= LEANING - 1e-9:
+        made += [_DEAD] if found.ash == "no" else [_DEAD, _ASH_LORE]
+    if found.leaning:
         made.append(_LEAN)
     if found.signs == "some":
         made.append(_SIGNS)
