@@ -5,9 +5,10 @@ from __future__ import annotations
 from dataclasses import replace
 
 from calc.declare import Choice, Count, Input, Number, Option
-from calc.safety import heat_inputs, ladder_forms, noise_forms, sting_plan_inputs
+from calc.safety import heat_inputs, ladder_forms, noise_forms
 from calc.safety.acclimatisation import acclimatisation_plan
 from calc.safety.keep_away import keep_away
+from calc.safety.sting_plan import sting_plan
 
 
 def _number(inputs: tuple[Input, ...], name: str) -> Number:
@@ -104,10 +105,10 @@ INPUTS: tuple[Input, ...] = (
         source="own_sting_plan",
         usual=1,
     ),
-    sting_plan_inputs.REACTIONS,
-    sting_plan_inputs.HEALTH,
-    sting_plan_inputs.HOME_REACTION,
-    _choice(sting_plan_inputs.INPUTS, "home_place"),
+    replace(_choice(sting_plan.inputs, "reaction"), usual="local"),
+    replace(_choice(sting_plan.inputs, "health"), usual="none"),
+    replace(_choice(sting_plan.inputs, "home_reaction"), usual="none"),
+    replace(_choice(sting_plan.inputs, "home_place"), usual="away"),
     Choice(
         name="adrenaline",
         label="Adrenaline on site",
@@ -120,9 +121,13 @@ INPUTS: tuple[Input, ...] = (
         ),
         usual="two",
     ),
-    replace(sting_plan_inputs.TRAINED, only_if=("adrenaline", ("two", "one", "old"))),
-    sting_plan_inputs.SIGNAL,
-    sting_plan_inputs.AREA,
-    sting_plan_inputs.RESPONSE,
+    replace(
+        _choice(sting_plan.inputs, "trained"),
+        only_if=("adrenaline", ("two", "one", "old")),
+        usual="helper",
+    ),
+    replace(_choice(sting_plan.inputs, "signal"), usual="mobile"),
+    replace(_choice(sting_plan.inputs, "area"), usual="suburban"),
+    replace(_number(sting_plan.inputs, "response"), usual=12),
 )
 """What the reader gives, in the order of the form."""

@@ -227,7 +227,7 @@ def test_a_printed_card_carries_what_was_typed() -> None:
 
 def test_the_frail_have_their_number_on_the_card() -> None:
     for group, kin in (("hornet", "hornet"), ("yellowjacket", "other")):
-        plan = sting_plan.run({"kin": kin}).values
+        plan = sting_plan.run(sting_plan.example() | {"kin": kin}).values
         signs = [row["sign"] for row in run(group=group).values["stop_list"]]
         told = f"{plan['hospital_adult']} stings or more; old, ill, pregnant: "
         assert f"{told}{plan['hospital_frail']}" in signs

@@ -24,7 +24,7 @@ def test_every_result_has_a_caution_and_a_source(name: str) -> None:
     seen = []
 
     @settings(
-        max_examples=200,
+        max_examples=400,
         deadline=None,
         derandomize=True,
         database=None,

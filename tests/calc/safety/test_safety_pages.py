@@ -34,11 +34,14 @@ def test_days() -> None:
 
 def test_stings() -> None:
     text = page("allergy_and_stings")
-    far = sting_plan.run({"area": "minutes", "response": 11, "walk_in": 4, "adrenaline": "none"})
+    far = sting_plan.run(
+        sting_plan.example()
+        | {"area": "minutes", "response": 11, "walk_in": 4, "adrenaline": "none"}
+    )
     assert f"After {far.values['help_at']:.0f} minutes" in text
     assert f"That is {-far.values['margin']:.0f} minutes later" in text
     assert far.stopped
-    boy = sting_plan.run({"kin": "other", "lightest": 18})
+    boy = sting_plan.run(sting_plan.example() | {"kin": "other", "lightest": 18})
     told = f"one sting for each kilogram: {boy.values['hospital_lightest']} for him"
     assert told in page("after_a_sting")
 
@@ -73,7 +76,8 @@ def test_ruler_at_arms_length() -> None:
 
 def test_a_job_that_nobody_watches_waits_everywhere() -> None:
     for area in ("urban", "suburban", "rural"):
-        told = [each.text for each in sting_plan.run({"helpers": 0, "area": area}).cautions]
+        result = sting_plan.run(sting_plan.example() | {"helpers": 0, "area": area})
+        told = [each.text for each in result.cautions]
         assert any(rules.text("team", "nobody") in text for text in told)
     row = tables.row("visit_stops", "arrive_alone")
     assert row["do"].startswith("Do not start.")

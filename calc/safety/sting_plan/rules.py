@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from calc import rules as book
-from calc.safety.sting_plan_facts import eye_litres, median_arrest
+from calc.safety.sting_plan.facts import eye_litres, median_arrest
 
 Level = Literal["stop", "condition"]
 
@@ -22,7 +22,7 @@ class Site:
     reaction: str
     health: str
     home_reaction: str
-    home_place: str | None
+    home_place: str | None  # None where nobody said, or nobody is at risk
     adrenaline: str
     devices: int
     trained: str | None

@@ -1,4 +1,4 @@
-"""Results of "Sting plan"."""
+"""What "Sting plan" answers, the decision first."""
 
 from __future__ import annotations
 
@@ -9,7 +9,7 @@ def _column(name: str, label: str, **more: str) -> Out:
     return Out(name=name, label=label, meaning=label + ".", kind="text", **more)  # type: ignore[arg-type]
 
 
-OUTPUTS: tuple[Out, ...] = (
+RESULTS: tuple[Out, ...] = (
     Out(
         name="decision",
         label="Decision",
@@ -139,4 +139,3 @@ OUTPUTS: tuple[Out, ...] = (
         columns=(_column("part", "Where"), _column("signs", "Signs"), _column("do", "Means")),
     ),
 )
-"""What the reader gets, the decision first."""

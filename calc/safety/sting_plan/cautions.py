@@ -5,7 +5,7 @@ from __future__ import annotations
 from calc import rules
 from calc.declare import Caution
 from calc.safety.levels import caution, note
-from calc.safety.sting_plan_rules import Site
+from calc.safety.sting_plan.rules import Site
 
 HELD_BACK = ("check_in", "conditions")
 """Results that a stop withholds: all that would read as leave to go."""
