@@ -5,8 +5,9 @@ from __future__ import annotations
 from dataclasses import replace
 
 from calc.declare import Choice, Count, Input, Number, Option
-from calc.safety import heat_inputs, keep_away_forms, ladder_forms, noise_forms, sting_plan_inputs
+from calc.safety import heat_inputs, keep_away_forms, ladder_forms, sting_plan_inputs
 from calc.safety.acclimatisation import acclimatisation_plan
+from calc.safety.noise_dose import noise_dose
 
 
 def _number(inputs: tuple[Input, ...], name: str) -> Number:
@@ -32,7 +33,7 @@ _SUN, _WORK = _choice(_HEAT, "sun"), _choice(_HEAT, "work")
 _NEW = ("person", ("new_heat", "new_suit", "hot_spell", "back"))
 _UP = ("ladder", ("up",))
 _SAW = ("saw", ("used",))
-_PROTECTOR = _choice(noise_forms.INPUTS, "protector")
+_PROTECTOR = _choice(noise_dose.inputs, "protector")
 
 INPUTS: tuple[Input, ...] = (
     replace(_number(_HEAT, "air_temperature"), only_if=None),
@@ -65,9 +66,9 @@ INPUTS: tuple[Input, ...] = (
         ),
         usual="none",
     ),
-    replace(_number(noise_forms.INPUTS, "saw_minutes"), only_if=_SAW, low=1),
-    replace(_PROTECTOR, only_if=_SAW, options=_without(_PROTECTOR, "both")),
-    replace(_number(noise_forms.INPUTS, "nrr"), only_if=_SAW),
+    replace(_number(noise_dose.inputs, "saw_minutes"), only_if=_SAW, low=1, usual=15),
+    replace(_PROTECTOR, only_if=_SAW, options=_without(_PROTECTOR, "both"), usual="foam"),
+    replace(_number(noise_dose.inputs, "nrr"), only_if=_SAW, usual=25),
     Choice(
         name="ladder",
         label="Ladder",
