@@ -5,8 +5,9 @@ from __future__ import annotations
 from dataclasses import replace
 
 from calc.declare import Choice, Count, Input, Number, Option
-from calc.safety import heat_inputs, keep_away_forms, ladder_forms, sting_plan_inputs
+from calc.safety import heat_inputs, keep_away_forms, sting_plan_inputs
 from calc.safety.acclimatisation import acclimatisation_plan
+from calc.safety.ladder_and_lines import ladder_and_lines
 from calc.safety.noise_dose import noise_dose
 
 
@@ -79,8 +80,8 @@ INPUTS: tuple[Input, ...] = (
         ),
         usual="none",
     ),
-    replace(_number(ladder_forms.INPUTS, "support_height"), only_if=_UP),
-    replace(_number(ladder_forms.INPUTS, "line_distance"), only_if=_UP),
+    replace(_number(ladder_and_lines.inputs, "support_height"), only_if=_UP, usual=4),
+    replace(_number(ladder_and_lines.inputs, "line_distance"), only_if=_UP, usual=18),
     keep_away_forms.GROUP,
     keep_away_forms.DISTURBANCE,
     keep_away_forms.COLONY,

@@ -25,6 +25,14 @@ _EARS = {
     "worn": 100,
 }
 """What the briefing does not ask about noise."""
+_CLIMBER = {
+    "rails": "nonconductive",
+    "rating": "IA",
+    "person": 85,
+    "suit": 8,
+    "carried": 12,
+}
+"""What the briefing does not ask about the ladder."""
 _HORNETS = ("hornet", "yellow_legged", "giant")
 
 
@@ -134,7 +142,8 @@ def _ladder(given: Mapping[str, Any]) -> Result | None:
         return None
     height = given["support_height"]
     return ladder_and_lines.run(
-        {
+        _CLIMBER
+        | {
             "lines": "unknown",
             "line_distance": given["line_distance"],
             "support_height": height,
