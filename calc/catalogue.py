@@ -31,9 +31,9 @@ from calc.safety.heat_in_suit import heat_in_suit
 from calc.safety.hollow_tree import hollow_tree
 from calc.safety.keep_away import keep_away
 from calc.safety.ladder_and_lines import ladder_and_lines
-from calc.safety.lifting import weight_and_lifting
 from calc.safety.noise_dose import noise_dose
 from calc.safety.sting_plan import sting_plan
+from calc.safety.weight_and_lifting import weight_and_lifting
 
 MOMENTS: Mapping[str, tuple[Calculator, ...]] = MappingProxyType(
     {

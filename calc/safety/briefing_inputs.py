@@ -5,9 +5,11 @@ from __future__ import annotations
 from dataclasses import replace
 
 from calc.declare import Choice, Count, Input, Number, Option
-from calc.safety import heat_inputs, ladder_forms, noise_forms
+from calc.safety import heat_inputs
 from calc.safety.acclimatisation import acclimatisation_plan
 from calc.safety.keep_away import keep_away
+from calc.safety.ladder_and_lines import ladder_and_lines
+from calc.safety.noise_dose import noise_dose
 from calc.safety.sting_plan import sting_plan
 
 
@@ -34,7 +36,7 @@ _SUN, _WORK = _choice(_HEAT, "sun"), _choice(_HEAT, "work")
 _NEW = ("person", ("new_heat", "new_suit", "hot_spell", "back"))
 _UP = ("ladder", ("up",))
 _SAW = ("saw", ("used",))
-_PROTECTOR = _choice(noise_forms.INPUTS, "protector")
+_PROTECTOR = _choice(noise_dose.inputs, "protector")
 
 INPUTS: tuple[Input, ...] = (
     replace(_number(_HEAT, "air_temperature"), only_if=None),
@@ -67,9 +69,9 @@ INPUTS: tuple[Input, ...] = (
         ),
         usual="none",
     ),
-    replace(_number(noise_forms.INPUTS, "saw_minutes"), only_if=_SAW, low=1),
-    replace(_PROTECTOR, only_if=_SAW, options=_without(_PROTECTOR, "both")),
-    replace(_number(noise_forms.INPUTS, "nrr"), only_if=_SAW),
+    replace(_number(noise_dose.inputs, "saw_minutes"), only_if=_SAW, low=1, usual=15),
+    replace(_PROTECTOR, only_if=_SAW, options=_without(_PROTECTOR, "both"), usual="foam"),
+    replace(_number(noise_dose.inputs, "nrr"), only_if=_SAW, usual=25),
     Choice(
         name="ladder",
         label="Ladder",
@@ -80,8 +82,8 @@ INPUTS: tuple[Input, ...] = (
         ),
         usual="none",
     ),
-    replace(_number(ladder_forms.INPUTS, "support_height"), only_if=_UP),
-    replace(_number(ladder_forms.INPUTS, "line_distance"), only_if=_UP),
+    replace(_number(ladder_and_lines.inputs, "support_height"), only_if=_UP, usual=4),
+    replace(_number(ladder_and_lines.inputs, "line_distance"), only_if=_UP, usual=18),
     replace(_choice(keep_away.inputs, "group"), usual="yellowjacket"),
     replace(_choice(keep_away.inputs, "disturbance"), usual="working"),
     replace(_choice(keep_away.inputs, "colony"), usual="grown"),

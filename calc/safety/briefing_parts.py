@@ -16,6 +16,23 @@ from calc.safety.sting_plan import sting_plan
 
 _ADRENALINE = {"two": "in_date", "one": "in_date", "old": "expired", "none": "none"}
 _DEVICES = {"two": 2, "one": 1, "old": 2}
+_EARS = {
+    "vacuum_level": 90,
+    "saw_level": 104,
+    "protector": "foam",
+    "nrr": 25,
+    "second_nrr": 25,
+    "worn": 100,
+}
+"""What the briefing does not ask about noise."""
+_CLIMBER = {
+    "rails": "nonconductive",
+    "rating": "IA",
+    "person": 85,
+    "suit": 8,
+    "carried": 12,
+}
+"""What the briefing does not ask about the ladder."""
 _HORNETS = ("hornet", "yellow_legged", "giant")
 
 
@@ -75,11 +92,12 @@ def _heat(given: Mapping[str, Any], days: Result) -> Result:
 
 
 def _noise(given: Mapping[str, Any]) -> Result:
-    fixed: dict[str, Any] = {"vacuum_minutes": given["planned_minutes"]}
+    day = _EARS | {"vacuum_minutes": given["planned_minutes"]}
     if given["saw"] == "none":
-        return noise_dose.run(fixed | {"saw_minutes": 0})
-    nrr = () if given["protector"] == "none" else ("nrr",)
-    return _part(noise_dose, given, ("saw_minutes", "protector", *nrr), **fixed)
+        return noise_dose.run(day | {"tools": "vacuum"})
+    names = ("saw_minutes", "protector", "nrr")
+    typed = {name: given[name] for name in names if given[name] is not None}
+    return noise_dose.run(day | {"tools": "saw"} | typed)
 
 
 def _stings(given: Mapping[str, Any]) -> Result:
@@ -125,7 +143,8 @@ def _ladder(given: Mapping[str, Any]) -> Result | None:
         return None
     height = given["support_height"]
     return ladder_and_lines.run(
-        {
+        _CLIMBER
+        | {
             "lines": "unknown",
             "line_distance": given["line_distance"],
             "support_height": height,

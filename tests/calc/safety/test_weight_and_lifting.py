@@ -10,11 +10,11 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from calc import tables
-from calc.declare import Result
+from calc.declare import Incomplete, Result
 from calc.errors import InputError
-from calc.safety import lifting_core
-from calc.safety.lifting import weight_and_lifting
-from calc.safety.lifting_cautions import HELD_BACK
+from calc.safety.weight_and_lifting import equation, weight_and_lifting, wood
+from calc.safety.weight_and_lifting.cautions import HELD_BACK
+from calc.safety.weight_and_lifting.inputs import Inputs
 
 QUICK = settings(max_examples=150, deadline=None, derandomize=True, database=None)
 WOODS = [row["key"] for row in tables.rows("wood_density")]
@@ -38,7 +38,7 @@ pieces = st.fixed_dictionaries(
 
 
 def run(**inputs: Any) -> Result:
-    return weight_and_lifting.run(inputs)
+    return weight_and_lifting.run(weight_and_lifting.example() | inputs)
 
 
 def box(mass: float, **more: Any) -> Result:
@@ -157,12 +157,12 @@ def test_green_density_from_printed_gravity_and_moisture(key: str) -> None:
     }  # fmt: skip
     gravity, moisture = printed[key]
     green = tables.row("wood_density", key)["green"]
-    assert abs(lifting_core.green_density(gravity, moisture) - green) <= 0.5
+    assert abs(wood.green_density(gravity, moisture) - green) <= 0.5
 
 
 def test_beyond_five_lifts_a_minute_has_no_row() -> None:
     with pytest.raises(ValueError, match="beyond the rows"):
-        lifting_core.frequency(5.1, "hour")
+        equation.frequency(5.1, "hour")
 
 
 @pytest.mark.parametrize(
@@ -172,4 +172,22 @@ def test_a_load_that_is_not_given_weighs_not_nothing(left_out: dict[str, Any]) -
     names = [each.name for each in weight_and_lifting.inputs]
     given = dict.fromkeys(names) | weight_and_lifting.example() | left_out
     with pytest.raises(InputError, match="a value is missing"):
-        weight_and_lifting.core(**given)
+        weight_and_lifting.core(Inputs(**given))
+
+
+def test_a_ladder_is_stopped_before_the_load_is_known() -> None:
+    told = weight_and_lifting.answer({"place": "ladder"})
+    assert isinstance(told, Incomplete)
+    assert told.stopped
+    assert "lifting_index" not in told.ranges
+
+
+def test_wood_that_nobody_named_weighs_most() -> None:
+    given = weight_and_lifting.example()
+    for name in ("species", "state", "hollow"):
+        del given[name]
+    unnamed = weight_and_lifting.run(given)
+    for species in WOODS:
+        for state in ("dead", "green", "dry"):
+            named = run(species=species, state=state, hollow=10)
+            assert named.values["weight"] <= unnamed.values["weight"]

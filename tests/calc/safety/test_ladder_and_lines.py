@@ -9,10 +9,9 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from calc.declare import Result
-from calc.safety import ladder_core
-from calc.safety.ladder_and_lines import ladder_and_lines
-from calc.safety.ladder_cautions import HELD_BACK
+from calc.declare import Incomplete, Result
+from calc.safety.ladder_and_lines import ladder_and_lines, lines, setting
+from calc.safety.ladder_and_lines.cautions import HELD_BACK
 
 QUICK = settings(max_examples=150, deadline=None, derandomize=True, database=None)
 FOOT = 0.3048
@@ -32,7 +31,7 @@ sites = st.fixed_dictionaries(
 
 
 def run(**inputs: Any) -> Result:
-    return ladder_and_lines.run(inputs)
+    return ladder_and_lines.run(ladder_and_lines.example() | inputs)
 
 
 def near(kilovolts: float, distance: float, **more: Any) -> Result:
@@ -113,14 +112,14 @@ def test_a_voltage_beyond_the_tables_has_no_distance() -> None:
 
 
 def test_part_steps_of_ten_kilovolts_count_whole() -> None:
-    assert ladder_core.clearance_unqualified(50.1) == pytest.approx(10 + 4 / 12)
-    assert ladder_core.clearance_unqualified(60) == pytest.approx(10 + 4 / 12)
-    assert ladder_core.clearance_unqualified(60.1) == pytest.approx(10 + 8 / 12)
+    assert lines.clearance_unqualified(50.1) == pytest.approx(10 + 4 / 12)
+    assert lines.clearance_unqualified(60) == pytest.approx(10 + 4 / 12)
+    assert lines.clearance_unqualified(60.1) == pytest.approx(10 + 8 / 12)
 
 
 @pytest.mark.parametrize("rating", ["IAA", "IA", "I", "II", "III", "en131"])
 def test_under_at_and_over_the_rating(rating: str) -> None:
-    limit = ladder_core.duty_limit(rating)
+    limit = setting.duty_limit(rating)
     far = {"lines": "none", "suit": 0, "carried": 0, "rating": rating}
     assert not run(person=limit - 0.01, **far).stopped
     assert not run(person=limit, **far).stopped
@@ -128,7 +127,7 @@ def test_under_at_and_over_the_rating(rating: str) -> None:
 
 
 def test_a_ladder_without_a_mark_counts_as_the_lightest() -> None:
-    assert ladder_core.duty_limit("unknown") == ladder_core.duty_limit("III")
+    assert setting.duty_limit("unknown") == setting.duty_limit("III")
 
 
 @pytest.mark.parametrize(
@@ -141,20 +140,20 @@ def test_under_at_and_over_the_angles(angle: float, stopped: bool) -> None:
 
 @pytest.mark.parametrize(("off", "told"), [(2.4, False), (2.6, True), (-2.4, False), (-2.6, True)])
 def test_the_band_around_the_rule(off: float, told: bool) -> None:
-    foot = 4 / math.tan(math.radians(ladder_core.rule_angle() + off))
+    foot = 4 / math.tan(math.radians(setting.rule_angle() + off))
     result = run(lines="none", support_height=4, foot_distance=foot)
     assert any("Set the foot again" in each.text for each in result.cautions) is told
 
 
 def test_the_set_ladder_is_a_right_triangle() -> None:
     for height in (1.0, 3.0, 6.5):
-        length, foot = ladder_core.working_length(height), ladder_core.foot_out(height)
+        length, foot = setting.working_length(height), setting.foot_out(height)
         assert math.hypot(height, foot) == pytest.approx(length)
-        assert ladder_core.angle_of(height, foot) == pytest.approx(ladder_core.rule_angle())
+        assert setting.angle_of(height, foot) == pytest.approx(setting.rule_angle())
 
 
 def test_rails_too_short_stop_and_a_short_stand_above_the_roof_is_told() -> None:
-    length = ladder_core.working_length(4)
+    length = setting.working_length(4)
     assert run(lines="none", rail_length=length - 0.01).stopped
     short = run(lines="none", rail_length=length + 0.5, roof="yes")
     assert not short.stopped
@@ -165,3 +164,24 @@ def test_rails_too_short_stop_and_a_short_stand_above_the_roof_is_told() -> None
 def test_metal_rails_near_a_line_are_told() -> None:
     assert any("metal ladder" in each.text for each in near(12, 30, rails="metal").cautions)
     assert not any("metal ladder" in each.text for each in near(12, 30).cautions)
+
+
+def test_too_near_a_line_stops_before_the_ladder_is_known() -> None:
+    told = ladder_and_lines.answer({"lines": "unknown", "line_distance": 2})
+    assert isinstance(told, Incomplete)
+    assert told.stopped
+    assert "support_height" in {each.name for each in told.missing}
+
+
+def test_a_distance_nobody_gave_stops_nothing_and_sets_nothing() -> None:
+    given = ladder_and_lines.example()
+    del given["line_distance"]
+    told = ladder_and_lines.answer(given)
+    assert isinstance(told, Incomplete)
+    assert not told.stopped
+    assert "foot_out" not in told.ranges
+
+
+def test_without_a_line_its_distance_is_not_asked() -> None:
+    missing = ladder_and_lines.reading({"lines": "none"}).missing
+    assert not {"line_distance", "voltage"} & {each.name for each in missing}

@@ -8,10 +8,9 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from calc.declare import Result
-from calc.safety import noise_core
-from calc.safety.noise_cautions import HELD_BACK
-from calc.safety.noise_dose import noise_dose
+from calc.declare import Incomplete, Result
+from calc.safety.noise_dose import noise_dose, protection
+from calc.safety.noise_dose.cautions import HELD_BACK
 
 QUICK = settings(max_examples=150, deadline=None, derandomize=True, database=None)
 PROTECTORS = ["none", "foam", "plugs", "muffs", "both"]
@@ -31,7 +30,7 @@ days = st.fixed_dictionaries(
 
 
 def run(**inputs: Any) -> Result:
-    return noise_dose.run(inputs)
+    return noise_dose.run(noise_dose.example() | inputs)
 
 
 def bare(level: float, minutes: float, **more: Any) -> Result:
@@ -119,8 +118,8 @@ def test_the_protection_counted_is_the_weaker_estimate() -> None:
         values = run(protector=kind, nrr=25).values
         both = (values["attenuation_niosh"], values["attenuation_osha"])
         assert values["attenuation"] == min(both)
-    assert noise_core.attenuation_niosh([("muffs", 5.0)]) == 0.0
-    assert noise_core.attenuation_osha([("muffs", 5.0)]) == 0.0
+    assert protection.attenuation_niosh([("muffs", 5.0)]) == 0.0
+    assert protection.attenuation_osha([("muffs", 5.0)]) == 0.0
 
 
 def test_minutes_left_fill_the_day() -> None:
@@ -141,3 +140,24 @@ def test_european_values_as_words() -> None:
     assert "Upper action value (85)" in bare(85, 480).values["eu"]
     assert "within the limit (87)" in bare(87, 479).values["eu"]
     assert "over the limit (87)" in bare(87.1, 480).values["eu"]
+
+
+def test_a_level_over_the_table_stops_before_the_minutes_are_known() -> None:
+    told = noise_dose.answer({"vacuum_level": 118, "protector": "none"})
+    assert isinstance(told, Incomplete)
+    assert told.stopped
+    assert "vacuum_minutes" in {each.name for each in told.missing}
+
+
+def test_a_day_without_a_saw_asks_nothing_about_it() -> None:
+    asked = noise_dose.reading({"tools": "vacuum", "protector": "none"}).missing
+    assert {each.name for each in asked} == {"vacuum_minutes", "vacuum_level"}
+
+
+def test_no_minutes_left_while_a_level_is_missing() -> None:
+    given = noise_dose.example()
+    del given["saw_level"]
+    told = noise_dose.answer(given)
+    assert isinstance(told, Incomplete)
+    assert [each.name for each in told.missing] == ["saw_level"]
+    assert "results" not in told.as_dict()

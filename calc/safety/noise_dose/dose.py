@@ -1,6 +1,6 @@
-"""Noise of a day: dose by two published exchange rates, protection, minutes left.
+"""Dose of a day's noise by the published exchange rates, and its eight-hour mean.
 
-Plain numbers: levels in dBA, times in minutes, doses and shares in percent.
+Plain numbers: levels in dBA, times in minutes, doses in percent.
 """
 
 from __future__ import annotations
@@ -77,52 +77,6 @@ def mean_level(percent: float, criterion: float, exchange: float) -> float | Non
 def mean_level_of(percent: float, body: str) -> float | None:
     """Return the eight-hour mean of a dose by the limit of one row of ``noise_limits``."""
     return mean_level(percent, *_limit(body))
-
-
-def attenuation_niosh(ratings: Sequence[tuple[str, float]]) -> float:
-    """Attenuation of protectors in dB by NIOSH 1998: derated NRR less 7, 5 more for a second.
-
-    Parameters
-    ----------
-    ratings : kind (a row of ``noise_derating``) and printed NRR of each device worn
-
-    Source: key ``niosh_1998_derating``.
-    """
-    left = [_share(kind, "niosh") * nrr for kind, nrr in ratings]
-    if not left:
-        return 0.0
-    return max(0.0, max(left) - mark("weighting")) + _second(left)
-
-
-def attenuation_osha(ratings: Sequence[tuple[str, float]], halved: bool = True) -> float:
-    """Attenuation of protectors in dB by OSHA: ``(NRR - 7) / 2``, 5 more for a second.
-
-    ``halved`` false gives the unhalved method of 1910.95 appendix B, for comparison only.
-    """
-    if not ratings:
-        return 0.0
-    best = max(0.0, max(nrr for _, nrr in ratings) - mark("weighting"))
-    share = _share(ratings[0][0], "osha") if halved else 1.0
-    return best * share + _second([nrr for _, nrr in ratings])
-
-
-def level_under(level: float, first_nrr: float, second_nrr: float, halved: bool) -> float:
-    """Return the level at the ear, dBA, under a plug and a muff, by the OSHA method."""
-    return level - attenuation_osha([("foam", first_nrr), ("muffs", second_nrr)], halved)
-
-
-def mark(key: str) -> float:
-    """Return a level (dBA) or a difference (dB) of the table ``noise_marks``."""
-    row = tables.row("noise_marks", key)
-    return float(row["level"] if "level" in row else row["difference"])
-
-
-def _second(left: Sequence[float]) -> float:
-    return mark("second") if len(left) > 1 else 0.0
-
-
-def _share(kind: str, body: str) -> float:
-    return float(tables.row("noise_derating", kind)[body]) / 100
 
 
 def _limit(body: str) -> tuple[float, float]:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from calc import tables, units
-from calc.safety.noise_cautions import Findings
+from calc.safety.noise_dose.cautions import Findings
 
 
 def verdict_words(found: Findings) -> str:

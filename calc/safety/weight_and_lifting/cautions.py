@@ -17,7 +17,6 @@ class Findings:
     """What the core found."""
 
     index: float | None  # None where the method gives no weight
-    alone: float | None
     goal: float
     most: float
     people: int
@@ -25,7 +24,6 @@ class Findings:
     trunk: bool
     state: str  # green, dry, dead
     dry_missing: bool
-    live: bool  # a box that may hold live animals
 
 
 def cautions(found: Findings) -> list[Caution]:
