@@ -57,7 +57,9 @@ def test_zones() -> None:
 
 def test_country_in_the_briefing() -> None:
     assert "It says stop." in page("before_you_start")
-    result = briefing.run({"area": "minutes", "response": 20, "adrenaline": "none"})
+    result = briefing.run(
+        briefing.example() | {"area": "minutes", "response": 20, "adrenaline": "none"}
+    )
     assert result.stopped
 
 

@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from typing import Any
 
 from calc import rules, tables, units
 from calc.declare import Choice, Number, Result
-from calc.safety.briefing_inputs import INPUTS
-from calc.safety.briefing_parts import Parts
+from calc.safety.briefing.inputs import Inputs
+from calc.safety.briefing.parts import Parts
 
 Row = dict[str, Any]
 
@@ -17,28 +16,52 @@ TWO = "Two trained people"
 """What the rule ``team`` asks for in its step ``second``, short enough for a card of one sheet."""
 
 
-def conditions(parts: Parts, planned: float) -> list[Row]:
+_UNSAID = {
+    "signal": ("Stings", "A call from the spot has worked today. Without one: do not start."),
+    "health": (
+        "Stings",
+        "Each in the suit asked: heart, asthma, mast cells, pregnancy. If yes: a doctor's word.",
+    ),
+    "group": (
+        "People",
+        "Animals named: no giant hornets; yellow-legged ones only as the authority says.",
+    ),
+    "around": ("People", "People and animals told, in, counted; ways in the outer zone closed."),
+    "person": ("First days", "Who is new to this heat or suit keeps to the first days' minutes."),
+}
+"""What nobody said, and the condition that stands in its place."""
+
+
+def conditions(x: Inputs, parts: Parts) -> list[Row]:
     """Return what must hold before the suit goes on, each with its part."""
     made = [
+        {"part": part, "condition": text}
+        for name, (part, text) in _UNSAID.items()
+        if getattr(x, name) is None
+    ]
+    made += [
         {"part": "Stings", "condition": row["condition"]}
         for row in parts.stings.values["conditions"] or ()
     ]
-    made += _heat_conditions(parts, planned)
+    made += _heat_conditions(x, parts)
     if parts.ladder is not None:
         made.append({"part": "Ladder", "condition": f"{TWO}; top tied or foot held; load rated."})
-    if parts.noise.inputs["saw_minutes"] or parts.people.inputs["disturbance"] == "vibration":
+    if x.saw == "used" or x.disturbance == "vibration":
         made.append(
             {
                 "part": "Saw",
                 "condition": f"{rules.text('saw', 'fly')} {TWO}; cut protection; dry cord.",
             }
         )
-    if parts.noise.inputs["protector"] != "none":
+    if x.protector != "none":
         made.append({"part": "Noise", "condition": "Ear protection in place before the motor."})
     return made
 
 
-def _heat_conditions(parts: Parts, planned: float) -> list[Row]:
+def _heat_conditions(x: Inputs, parts: Parts) -> list[Row]:
+    if parts.heat is None:
+        text = "Minutes of work and rest taken from “Heat in the suit”, for this hour's weather."
+        return [{"part": "Heat", "condition": text}]
     heat, made = parts.heat.values, []
     minutes = heat["work_minutes"]
     if minutes is None or minutes == 60:
@@ -51,8 +74,9 @@ def _heat_conditions(parts: Parts, planned: float) -> list[Row]:
                 f"{heat['planned_time']:.0f} min on site.",
             }
         )
-    today = parts.days.values["today_minutes"]
-    if parts.days.inputs["person"] != "used" and today is not None and planned > today:
+    today = None if parts.days is None else parts.days.values["today_minutes"]
+    fits = x.planned_minutes is not None and today is not None and x.planned_minutes <= today
+    if x.person != "used" and today is not None and not fits:
         made.append(
             {
                 "part": "First days",
@@ -65,11 +89,15 @@ def _heat_conditions(parts: Parts, planned: float) -> list[Row]:
 def limits(parts: Parts) -> list[Row]:
     """Return the limits and times to read aloud, each with body, year and place."""
     heat, people, stings = parts.heat, parts.people, parts.stings
-    made = [
-        _row("Work in an hour, at most", heat.text("work_minutes"), "NIOSH 2016, USA"),
-        _row("Rest in an hour, at least", heat.text("rest_minutes"), "NIOSH 2016, USA"),
-        _row("Drink an hour", _both(heat, "water"), _DRINK),
-        _row("Never drink more an hour than", _both(heat, "water_most"), _DRINK),
+    made = []
+    if heat is not None:
+        made += [
+            _row("Work in an hour, at most", heat.text("work_minutes"), "NIOSH 2016, USA"),
+            _row("Rest in an hour, at least", heat.text("rest_minutes"), "NIOSH 2016, USA"),
+            _row("Drink an hour", _both(heat, "water"), _DRINK),
+            _row("Never drink more an hour than", _both(heat, "water_most"), _DRINK),
+        ]
+    made += [
         _row("Suits only, within", _both(people, "inner"), "our zone"),
         _row("Nobody outdoors, within", _both(people, "downwind"), "our zone"),
         _row("In, and windows shut, before", people.text("shut_from"), "our value"),
@@ -79,7 +107,6 @@ def limits(parts: Parts) -> list[Row]:
         _row("Help at your side after", stings.text("help_at"), "your area; USA 2015 if not typed"),
         _row("Middle time to arrest", f"{_arrest():.0f} min", "Pumphrey 2000, UK"),
         _row("If no better, adrenaline again", stings.text("second_dose"), "MHRA 2023; label"),
-        _row("Noise dose of the day", parts.noise.text("niosh_dose"), "NIOSH 1998, USA"),
     ]
     if parts.ladder is not None:
         made += [
@@ -122,11 +149,11 @@ def stop_list(parts: Parts) -> list[Row]:
     return [{"sign": sign, "do": do} for sign, do in made]
 
 
-def typed(given: Mapping[str, Any]) -> list[Row]:
-    """Return what was typed, so that a printed card carries its own inputs."""
+def typed(x: Inputs) -> list[Row]:
+    """Return what the card goes by, so that a printed one carries its own inputs."""
     made = []
-    for each in INPUTS:
-        value = given[each.name]
+    for each in x.declared:
+        value = getattr(x, each.name)
         if value is None:
             continue
         if isinstance(each, Choice):
