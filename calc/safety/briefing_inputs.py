@@ -5,8 +5,9 @@ from __future__ import annotations
 from dataclasses import replace
 
 from calc.declare import Choice, Count, Input, Number, Option
-from calc.safety import heat_inputs, keep_away_forms, sting_plan_inputs
+from calc.safety import keep_away_forms, sting_plan_inputs
 from calc.safety.acclimatisation import acclimatisation_plan
+from calc.safety.heat_in_suit import heat_in_suit
 from calc.safety.ladder_and_lines import ladder_and_lines
 from calc.safety.noise_dose import noise_dose
 
@@ -29,7 +30,7 @@ def _without(choice: Choice, *values: str) -> tuple[Option, ...]:
     return tuple(option for option in choice.options if option.value not in values)
 
 
-_HEAT, _PLAN = heat_inputs.INPUTS, acclimatisation_plan.inputs
+_HEAT, _PLAN = heat_in_suit.inputs, acclimatisation_plan.inputs
 _SUN, _WORK = _choice(_HEAT, "sun"), _choice(_HEAT, "work")
 _NEW = ("person", ("new_heat", "new_suit", "hot_spell", "back"))
 _UP = ("ladder", ("up",))
@@ -37,11 +38,11 @@ _SAW = ("saw", ("used",))
 _PROTECTOR = _choice(noise_dose.inputs, "protector")
 
 INPUTS: tuple[Input, ...] = (
-    replace(_number(_HEAT, "air_temperature"), only_if=None),
-    replace(_number(_HEAT, "humidity"), only_if=None),
-    replace(_SUN, only_if=None, options=_without(_SUN, "radiation")),
-    replace(_number(_HEAT, "wind"), only_if=None),
-    replace(_WORK, options=_without(_WORK, "own")),
+    replace(_number(_HEAT, "air_temperature"), only_if=None, usual=26),
+    replace(_number(_HEAT, "humidity"), only_if=None, usual=55),
+    replace(_SUN, only_if=None, options=_without(_SUN, "radiation"), usual="light_cloud"),
+    replace(_number(_HEAT, "wind"), only_if=None, usual=1),
+    replace(_WORK, options=_without(_WORK, "own"), usual="moderate"),
     _choice(_PLAN, "person"),
     replace(_number(_PLAN, "day"), only_if=_NEW),
     replace(_number(_PLAN, "full_minutes"), only_if=_NEW),

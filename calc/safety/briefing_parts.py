@@ -83,12 +83,14 @@ def _heat(given: Mapping[str, Any], days: Result) -> Result:
     """Run the heat for the planned minutes, or for those of today's share if they are fewer."""
     shared = ("air_temperature", "humidity", "sun", "wind", "work", "planned_minutes")
     used = given["person"] == "used"
-    found = _part(heat_in_suit, given, shared, acclimatised="yes" if used else "no")
+    worn = {"clothing": "sting_suit", "acclimatised": "yes" if used else "no"}
+    found = _part(heat_in_suit, given, shared, **worn)
     today = days.values["today_minutes"]
     # The schedule is for work that heats: where the limit allows the whole hour it does not bite.
     if used or today >= given["planned_minutes"] or found.values["work_minutes"] in {None, 60}:
         return found
-    return heat_in_suit.run({name: given[name] for name in shared} | {"planned_minutes": today})
+    typed = {name: given[name] for name in shared} | {"planned_minutes": today}
+    return heat_in_suit.run(typed | worn)
 
 
 def _noise(given: Mapping[str, Any]) -> Result:

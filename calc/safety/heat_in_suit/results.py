@@ -1,10 +1,19 @@
-"""Results of "Heat in the suit"."""
+"""What "Heat in the suit" answers, the main answers first."""
 
 from __future__ import annotations
 
+from typing import Any
+
 from calc.declare import Out
 
-OUTPUTS: tuple[Out, ...] = (
+
+def _degrees(name: str, label: str, meaning: str, **more: Any) -> Out:
+    return Out(
+        name=name, label=label, meaning=meaning, unit="degC", customary="degF", digits=1, **more
+    )
+
+
+RESULTS: tuple[Out, ...] = (
     Out(
         name="verdict",
         label="Against the published limit",
@@ -28,23 +37,13 @@ OUTPUTS: tuple[Out, ...] = (
         unit="min",
         main=True,
     ),
-    Out(
-        name="effective_wbgt",
-        label="Effective WBGT in the suit",
-        meaning="WBGT plus the clothing adjustment; this is compared with the limit.",
-        unit="degC",
-        customary="degF",
-        digits=1,
+    _degrees(
+        "effective_wbgt",
+        "Effective WBGT in the suit",
+        "WBGT plus the clothing adjustment; this is compared with the limit.",
         main=True,
     ),
-    Out(
-        name="limit",
-        label="Limit that applies",
-        meaning="For this work rate, as a mean over one hour.",
-        unit="degC",
-        customary="degF",
-        digits=1,
-    ),
+    _degrees("limit", "Limit that applies", "For this work rate, as a mean over one hour."),
     Out(
         name="limit_name",
         label="Which limit",
@@ -98,23 +97,17 @@ OUTPUTS: tuple[Out, ...] = (
         digits=2,
         customary_digits=0,
     ),
-    Out(
-        name="wbgt",
-        label="WBGT at the work place",
-        meaning="Heat of air, humidity, sun and wind in one figure, before clothing.",
-        unit="degC",
-        customary="degF",
-        digits=1,
+    _degrees(
+        "wbgt",
+        "WBGT at the work place",
+        "Heat of air, humidity, sun and wind in one figure, before clothing.",
     ),
-    Out(
-        name="wbgt_range",
-        label="Range of the WBGT",
-        meaning="What the estimate leaves open: its published accuracy, the globe's size, and "
+    _degrees(
+        "wbgt_range",
+        "Range of the WBGT",
+        "What the estimate leaves open: its published accuracy, the globe's size, and "
         "in calm air the wind.",
         kind="interval",
-        unit="degC",
-        customary="degF",
-        digits=1,
     ),
     Out(
         name="wind_used",
@@ -133,13 +126,10 @@ OUTPUTS: tuple[Out, ...] = (
         customary="delta_degF",
         digits=1,
     ),
-    Out(
-        name="rest_effective",
-        label="Effective WBGT where you rest",
-        meaning="With the suit open or off, or as at work if you rest on the spot.",
-        unit="degC",
-        customary="degF",
-        digits=1,
+    _degrees(
+        "rest_effective",
+        "Effective WBGT where you rest",
+        "With the suit open or off, or as at work if you rest on the spot.",
     ),
     Out(
         name="rate",
@@ -148,30 +138,21 @@ OUTPUTS: tuple[Out, ...] = (
         unit="W",
         customary="kcal/h",
     ),
-    Out(
-        name="exposure_limit",
-        label="REL, used to heat",
-        meaning="NIOSH 2016 recommended exposure limit for this work rate.",
-        unit="degC",
-        customary="degF",
-        digits=1,
+    _degrees(
+        "exposure_limit",
+        "REL, used to heat",
+        "NIOSH 2016 recommended exposure limit for this work rate.",
     ),
-    Out(
-        name="alert_limit",
-        label="RAL, not used to heat",
-        meaning="NIOSH 2016 recommended alert limit for this work rate.",
-        unit="degC",
-        customary="degF",
-        digits=1,
+    _degrees(
+        "alert_limit",
+        "RAL, not used to heat",
+        "NIOSH 2016 recommended alert limit for this work rate.",
     ),
-    Out(
-        name="limit_range",
-        label="Limit if the work rate is 30 % off",
-        meaning="From a third harder to a third easier than the class says.",
+    _degrees(
+        "limit_range",
+        "Limit if the work rate is 30 % off",
+        "From a third harder to a third easier than the class says.",
         kind="interval",
-        unit="degC",
-        customary="degF",
-        digits=1,
     ),
     Out(
         name="index",
@@ -187,21 +168,10 @@ OUTPUTS: tuple[Out, ...] = (
         meaning="Name in the weather service's version with danger from 103 °F.",
         kind="text",
     ),
-    Out(
-        name="wet_bulb",
-        label="Wet bulb",
-        meaning="Psychrometric, in shade, after Stull 2011.",
-        unit="degC",
-        customary="degF",
-        digits=1,
-    ),
-    Out(
-        name="simplified",
-        label="Simplified WBGT, for comparison",
-        meaning="Australian weather bureau: knows no sun and no wind; too high in shade.",
-        unit="degC",
-        customary="degF",
-        digits=1,
+    _degrees("wet_bulb", "Wet bulb", "Psychrometric, in shade, after Stull 2011."),
+    _degrees(
+        "simplified",
+        "Simplified WBGT, for comparison",
+        "Australian weather bureau: knows no sun and no wind; too high in shade.",
     ),
 )
-"""What the reader gets, the main answers first."""
