@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from calc.declare import Choice, Count, Input, Number, Option
 from calc.safety import keep_away_forms, sting_plan_inputs
-from calc.safety.acclimatisation import acclimatisation_plan
+from calc.safety.acclimatisation_plan import acclimatisation_plan
 from calc.safety.heat_in_suit import heat_in_suit
 from calc.safety.ladder_and_lines import ladder_and_lines
 from calc.safety.noise_dose import noise_dose
@@ -43,9 +43,9 @@ INPUTS: tuple[Input, ...] = (
     replace(_SUN, only_if=None, options=_without(_SUN, "radiation"), usual="light_cloud"),
     replace(_number(_HEAT, "wind"), only_if=None, usual=1),
     replace(_WORK, options=_without(_WORK, "own"), usual="moderate"),
-    _choice(_PLAN, "person"),
-    replace(_number(_PLAN, "day"), only_if=_NEW),
-    replace(_number(_PLAN, "full_minutes"), only_if=_NEW),
+    replace(_choice(_PLAN, "person"), usual="new_suit"),
+    replace(_number(_PLAN, "day"), only_if=_NEW, usual=1),
+    replace(_number(_PLAN, "full_minutes"), only_if=_NEW, usual=120),
     Number(
         name="planned_minutes",
         label="Planned work in the suit",

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from calc.declare import Calculator, Result
-from calc.safety.acclimatisation import acclimatisation_plan
+from calc.safety.acclimatisation_plan import acclimatisation_plan
 from calc.safety.heat_in_suit import heat_in_suit
 from calc.safety.keep_away import keep_away
 from calc.safety.ladder_and_lines import ladder_and_lines
@@ -16,6 +16,8 @@ from calc.safety.sting_plan import sting_plan
 
 _ADRENALINE = {"two": "in_date", "one": "in_date", "old": "expired", "none": "none"}
 _DEVICES = {"two": 2, "one": 1, "old": 2}
+_DAYS = {"state": "well", "full_minutes": 120}
+"""What the briefing does not ask about the first days."""
 _EARS = {
     "vacuum_level": 90,
     "saw_level": 104,
@@ -61,7 +63,7 @@ class Parts:
 
 def run(given: Mapping[str, Any]) -> Parts:
     """Run every part with the inputs of the briefing, in declared units."""
-    days = _part(acclimatisation_plan, given, ("person", "day", "full_minutes"))
+    days = _days(given)
     return Parts(
         heat=_heat(given, days),
         days=days,
@@ -77,6 +79,12 @@ def _part(
 ) -> Result:
     passed = {name: given[name] for name in shared if given[name] is not None}
     return calculator.run(passed | fixed)
+
+
+def _days(given: Mapping[str, Any]) -> Result:
+    names = ("person", "day", "full_minutes")
+    typed = {name: given[name] for name in names if given[name] is not None}
+    return acclimatisation_plan.run(_DAYS | typed)
 
 
 def _heat(given: Mapping[str, Any], days: Result) -> Result:

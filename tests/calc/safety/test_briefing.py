@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from calc import rules
 from calc.declare import Choice, Number, Result
-from calc.safety.acclimatisation import acclimatisation_plan
+from calc.safety.acclimatisation_plan import acclimatisation_plan
 from calc.safety.briefing import HELD_BACK, briefing
 from calc.safety.briefing_cards import TWO
 from calc.safety.briefing_parts import run as run_parts
