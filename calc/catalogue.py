@@ -24,7 +24,7 @@ from calc.method.opening_the_cavity import opening_the_cavity
 from calc.method.passing_life_on import passing_life_on
 from calc.method.stragglers import waiting_for_stragglers
 from calc.method.weigh_the_catch import weigh_the_catch
-from calc.safety.acclimatisation import acclimatisation_plan
+from calc.safety.acclimatisation_plan import acclimatisation_plan
 from calc.safety.briefing import briefing
 from calc.safety.fogging import fogging
 from calc.safety.heat_in_suit import heat_in_suit

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from calc.declare import Calculator, Choice, Given, Input, choice, number, shared
-from calc.safety.acclimatisation import acclimatisation_plan
+from calc.safety.acclimatisation_plan import acclimatisation_plan
 from calc.safety.heat_in_suit import heat_in_suit
 from calc.safety.keep_away import keep_away
 from calc.safety.ladder_and_lines import ladder_and_lines
@@ -137,7 +137,6 @@ class Inputs(Given):
         origin="extra",
         only_if=None,
         optional=True,
-        usual=None,
         plausible=(10, 38),
         example=26,
     )
@@ -146,7 +145,6 @@ class Inputs(Given):
         origin="extra",
         only_if=None,
         optional=True,
-        usual=None,
         plausible=(30, 95),
         example=55,
     )
@@ -158,7 +156,6 @@ class Inputs(Given):
         origin="extra",
         only_if=None,
         optional=True,
-        usual=None,
         plausible=(0, 5),
         example=1,
     )
@@ -169,7 +166,6 @@ class Inputs(Given):
         _of(acclimatisation_plan, "day"),
         origin="extra",
         only_if=_NEW,
-        usual=None,
         plausible=(1, 7),
         example=1,
     )
@@ -177,7 +173,6 @@ class Inputs(Given):
         _of(acclimatisation_plan, "full_minutes"),
         origin="extra",
         only_if=_NEW,
-        usual=None,
         plausible=(60, 240),
         example=120,
     )

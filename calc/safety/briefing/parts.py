@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from calc.declare import Result
-from calc.safety.acclimatisation import acclimatisation_plan
+from calc.safety.acclimatisation_plan import acclimatisation_plan
 from calc.safety.briefing.inputs import Inputs
 from calc.safety.heat_in_suit import heat_in_suit
 from calc.safety.keep_away import keep_away
@@ -81,7 +81,7 @@ def _said(x: Inputs, *names: str) -> dict[str, Any]:
 
 
 def _days(x: Inputs) -> Result | None:
-    if x.person is None:
+    if x.person is None or x.person == "used":
         return None
     return acclimatisation_plan.run({"state": "well"} | _said(x, "person", "day", "full_minutes"))
 

@@ -3,81 +3,63 @@
 from __future__ import annotations
 
 from calc.declare import Out
+from calc.declare.results import out
 
 
 def _weight(name: str, label: str, meaning: str, main: bool = False) -> Out:
-    return Out(
-        name=name,
-        label=label,
-        meaning=meaning,
-        unit="kg",
-        customary="lb",
-        digits=1,
-        customary_digits=0,
-        main=main,
-    )
+    return out(name, label, meaning, "kg", digits=1, customary_digits=0, main=main)
 
 
 RESULTS: tuple[Out, ...] = (
-    Out(
-        name="verdict",
-        label="Against the published limit",
-        meaning="How the lift stands to it; never a promise.",
+    out(
+        "verdict",
+        "Against the published limit",
+        "How the lift stands to it; never a promise.",
         kind="text",
         main=True,
     ),
     _weight("weight", "Weight to plan with", "The heavier end where the wood is not known.", True),
     _weight("weight_limit", "Recommended limit", "For the worse end of the lift.", True),
-    Out(
-        name="lifting_index",
-        label="Lifting index",
-        meaning="Weight over limit; 1 is the goal, above 3 nearly all are at more risk.",
+    out(
+        "lifting_index",
+        "Lifting index",
+        "Weight over limit; 1 is the goal, above 3 nearly all are at more risk.",
         digits=1,
         main=True,
     ),
-    Out(
-        name="weight_range",
-        label="From dry to green",
-        meaning="What the state of the wood leaves open.",
+    out(
+        "weight_range",
+        "From dry to green",
+        "What the state of the wood leaves open.",
+        "kg",
         kind="interval",
-        unit="kg",
-        customary="lb",
         digits=0,
     ),
-    Out(
-        name="longest_piece",
-        label="Longest piece at an index of 1",
-        meaning="Cut it no longer than this, for this lift.",
-        unit="cm",
-        customary="inch",
+    out(
+        "longest_piece",
+        "Longest piece at an index of 1",
+        "Cut it no longer than this, for this lift.",
+        "cm",
     ),
     _weight("limit_start", "Limit at the start", "One person, where you grip it."),
     _weight("limit_end", "Limit at the end", "One person, where you put it down with care."),
-    Out(
-        name="multipliers",
-        label="What takes the limit down",
-        meaning="1 takes nothing; mend the smallest first.",
+    out(
+        "multipliers",
+        "What takes the limit down",
+        "1 takes nothing; mend the smallest first.",
         kind="table",
         columns=(
-            Out(name="what", label="Part", meaning="Of the lift.", kind="text"),
-            Out(name="start", label="Start", meaning="Multiplier.", digits=2),
-            Out(name="end", label="End", meaning="Multiplier.", digits=2),
+            out("what", "Part", "Of the lift.", kind="text"),
+            out("start", "Start", "Multiplier.", digits=2),
+            out("end", "End", "Multiplier.", digits=2),
         ),
     ),
-    Out(
-        name="rope",
-        label="Rope strength, at least",
-        meaning="Ten times the weight, for slow lowering by hand only.",
-        unit="kN",
-        customary="kN",
+    out(
+        "rope",
+        "Rope strength, at least",
+        "Ten times the weight, for slow lowering by hand only.",
+        "kN",
         digits=1,
     ),
-    Out(
-        name="block",
-        label="Pull at a block",
-        meaning="Twice the weight, standing still.",
-        unit="kN",
-        customary="kN",
-        digits=1,
-    ),
+    out("block", "Pull at a block", "Twice the weight, standing still.", "kN", digits=1),
 )

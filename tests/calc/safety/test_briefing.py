@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from calc import rules
 from calc.declare import Choice, Incomplete, Number, Result
-from calc.safety.acclimatisation import acclimatisation_plan
+from calc.safety.acclimatisation_plan import acclimatisation_plan
 from calc.safety.briefing import briefing
 from calc.safety.briefing.cards import TWO
 from calc.safety.briefing.core import HELD_BACK
@@ -100,7 +100,8 @@ def test_every_stop_of_a_part_is_told() -> None:
 
 def test_numbers_are_those_of_the_parts() -> None:
     result = run(air_temperature=20, person="used", area="minutes", response=9)
-    heat = heat_in_suit.run({"air_temperature": 20, "acclimatised": "yes", "planned_minutes": 40})
+    typed = {"air_temperature": 20, "acclimatised": "yes", "planned_minutes": 40}
+    heat = heat_in_suit.run(heat_in_suit.example() | typed)
     assert result.values["work_minutes"] == heat.values["work_minutes"]
     assert result.values["help_at"] == pytest.approx(11)
     people = keep_away.run(keep_away.example() | {"downwind": "yes"})

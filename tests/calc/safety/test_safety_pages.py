@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from calc import rules, tables
-from calc.safety.acclimatisation import acclimatisation_plan
+from calc.safety.acclimatisation_plan import acclimatisation_plan
 from calc.safety.briefing import briefing
 from calc.safety.keep_away.zones import zone
 from calc.safety.sting_plan import sting_plan
@@ -19,13 +19,17 @@ def page(name: str) -> str:
 def test_days() -> None:
     text = page("acclimatisation")
     first, fourth = (
-        acclimatisation_plan.run({"person": "new_heat", "full_minutes": 100, "day": day})
+        acclimatisation_plan.run(
+            {"state": "well", "person": "new_heat", "full_minutes": 100, "day": day}
+        )
         for day in (1, 4)
     )
     told = first.values["today_minutes"], fourth.values["today_minutes"]
     assert f"{told[0]} minutes on Monday and {told[1]} on Thursday" in text
     back = [
-        acclimatisation_plan.run({"person": "back", "full_minutes": 100, "day": day})
+        acclimatisation_plan.run(
+            {"state": "well", "person": "back", "full_minutes": 100, "day": day}
+        )
         for day in (1, 2, 3, 4)
     ]
     first_back, *later = (each.values["today_minutes"] for each in back)

@@ -1,18 +1,19 @@
-"""The core of "Heat in the suit": from plain numbers to values, cautions and charts."""
+"""The core of "Heat in the suit": from what was asked to what is answered."""
 
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 from typing import Any
 
 from calc import tables, units
 from calc.declare import Answer, Chart
 from calc.errors import required
 from calc.safety import heat_limits
-from calc.safety.heat_cautions import Findings, cautions
-from calc.safety.heat_charts import limits_chart, minutes_chart
 from calc.safety.heat_estimate import Heat, measured_heat, sun_on_level, weather_heat
+from calc.safety.heat_in_suit.cautions import Findings, cautions
+from calc.safety.heat_in_suit.charts import limits_chart, minutes_chart
+from calc.safety.heat_in_suit.inputs import Inputs
+from calc.safety.heat_limits import Job
 
 LIMIT_NAMES = {
     "REL": "NIOSH 2016 recommended exposure limit, REL",
@@ -21,87 +22,29 @@ LIMIT_NAMES = {
 """What the two limits are called, with body and year."""
 
 
-@dataclass(frozen=True, kw_only=True, slots=True)
-class Job:
-    """One job in one heat: what is compared with the limit, in W and degC."""
-
-    heat: Heat
-    rate: float
-    added: float | None  # clothing adjustment; None where no published value covers it
-    at_rest: float
-    acclimatised: bool
-
-    @property
-    def effective(self) -> float:
-        """Effective WBGT at work, clothing included as far as a value covers it."""
-        return self.heat.wbgt + (self.added or 0.0)
-
-    def limit(self, off: float = 0.0) -> float:
-        """Return the limit that applies, with the work rate off by a share."""
-        return heat_limits.limit(heat_limits.off_by(self.rate, off), self.acclimatised)
-
-    def minutes(self, off: float = 0.0) -> int:
-        """Return the work minutes in an hour, with the work rate off by a share."""
-        rate = heat_limits.off_by(self.rate, off)
-        return heat_limits.work_minutes(self.effective, self.at_rest, rate, self.acclimatised)
-
-    @property
-    def over(self) -> bool:
-        """Whether steady work is over the limit."""
-        return self.effective > self.limit()
-
-    @property
-    def stopped(self) -> bool:
-        """Whether no work minutes may be shown."""
-        return self.added is None or self.minutes() < 1
-
-
-def core(
-    *,
-    heat_known: str,
-    air_temperature: float | None,
-    humidity: float | None,
-    sun: str | None,
-    radiation: float | None,
-    wind: float | None,
-    measured_wbgt: float | None,
-    rest_wbgt: float | None,
-    work: str,
-    metabolic_rate: float | None,
-    clothing: str,
-    acclimatised: str,
-    rest: str,
-    planned_minutes: float | None,
-) -> Answer:
+def core(x: Inputs) -> Answer:
     """Compare a job in a suit with the published heat limits; see the declaration for units."""
-    shining = 0.0 if sun is None else sun_on_level(sun, radiation)
-    if heat_known == "measured":
-        heat = measured_heat(required("measured_wbgt", measured_wbgt))
+    measured = x.heat_known == "measured"
+    shining = 0.0 if measured else sun_on_level(required("sun", x.sun), x.radiation)
+    if measured:
+        heat = measured_heat(required("measured_wbgt", x.measured_wbgt))
     else:
         heat = weather_heat(
-            required("air_temperature", air_temperature),
-            required("humidity", humidity),
-            required("wind", wind),
+            required("air_temperature", x.air_temperature),
+            required("humidity", x.humidity),
+            required("wind", x.wind),
             shining,
         )
-    added = tables.row("clothing_adjustment", clothing).get("adjustment")
+    added = tables.row("clothing_adjustment", x.clothing).get("adjustment")
     job = Job(
         heat=heat,
-        rate=metabolic_rate or float(tables.row("metabolic_rates", work)["rate"]),
+        rate=_rate(x),
         added=added,
-        at_rest=_at_rest(rest, heat, rest_wbgt, added or 0.0),
-        acclimatised=acclimatised == "yes",
+        at_rest=_at_rest(x, heat, added or 0.0),
+        acclimatised=x.acclimatised == "yes",
     )
-    found = _findings(
-        job,
-        clothing=clothing,
-        measured=heat_known == "measured",
-        in_sun=shining > 0,
-        planned=planned_minutes,
-        rest_guessed=heat_known == "measured" and rest == "shade" and rest_wbgt is None,
-        wind=wind,
-    )
-    values = _values(job) | {"verdict": verdict(found, job.stopped)} | _plan(job, planned_minutes)
+    found = _findings(x, job, shining)
+    values = _values(job) | {"verdict": verdict(found, job.stopped)} | _plan(job, x.planned_minutes)
     return Answer(values=values, cautions=cautions(found), charts=_charts(job))
 
 
@@ -119,33 +62,31 @@ def verdict(found: Findings, stopped: bool) -> str:
     return f"Within the published limit ({name})."
 
 
-def _at_rest(rest: str, heat: Heat, rest_wbgt: float | None, added: float) -> float:
+def _rate(x: Inputs) -> float:
+    if x.work == "own":
+        return required("metabolic_rate", x.metabolic_rate)
+    return float(tables.row("metabolic_rates", x.work)["rate"])
+
+
+def _at_rest(x: Inputs, heat: Heat, added: float) -> float:
     """Return the effective WBGT at the place of rest, degC."""
-    if rest == "same":
+    if x.rest == "same":
         return heat.wbgt + added
     # With the suit off or open its adjustment falls away; lighter clothing keeps its gain.
-    place = heat.shade if rest_wbgt is None else rest_wbgt
+    place = heat.shade if x.rest_wbgt is None else x.rest_wbgt
     return (heat.wbgt if place is None else place) + min(added, 0.0)
 
 
-def _findings(
-    job: Job,
-    *,
-    clothing: str,
-    measured: bool,
-    in_sun: bool,
-    planned: float | None,
-    rest_guessed: bool,
-    wind: float | None,
-) -> Findings:
+def _findings(x: Inputs, job: Job, shining: float) -> Findings:
     still = heat_limits.limit(heat_limits.REST_RATE, job.acclimatised)
     top = job.effective - job.heat.wbgt + job.heat.high
+    measured, planned = x.heat_known == "measured", x.planned_minutes
     return Findings(
-        clothing=clothing,
+        clothing=x.clothing,
         acclimatised=job.acclimatised,
         limit_name="REL" if job.acclimatised else "RAL",
         measured=measured,
-        in_sun=in_sun,
+        in_sun=shining > 0,
         covered=job.added is not None,
         still_over=job.effective > still,
         rest_over=job.at_rest > still,
@@ -155,9 +96,9 @@ def _findings(
         wbgt_crosses=not job.over and top > job.limit(),
         top_still_over=top > still,
         planned_over=planned is not None and job.minutes() < 60 and planned > job.minutes(),
-        rest_guessed=rest_guessed,
+        rest_guessed=measured and x.rest == "shade" and x.rest_wbgt is None,
         calm=job.heat.calm,
-        wind=wind,
+        wind=x.wind,
         wind_used=job.heat.wind,
     )
 

@@ -11,16 +11,17 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from calc.declare import Result
-from calc.safety.acclimatisation import acclimatisation_plan, minutes, share, spells
-from calc.safety.acclimatisation_cautions import HELD_BACK
+from calc.declare import Incomplete, Result
+from calc.safety.acclimatisation_plan import acclimatisation_plan
+from calc.safety.acclimatisation_plan.cautions import HELD_BACK
+from calc.safety.acclimatisation_plan.schedule import minutes, share, spells
 
 PEOPLE = ["new_heat", "new_suit", "hot_spell", "back", "used"]
 QUICK = settings(max_examples=150, deadline=None, derandomize=True, database=None)
 
 
 def run(**inputs: Any) -> Result:
-    return acclimatisation_plan.run(inputs)
+    return acclimatisation_plan.run(acclimatisation_plan.example() | inputs)
 
 
 def texts(result: Result, level: str) -> str:
@@ -135,3 +136,19 @@ def test_our_own_start_of_a_hot_spell_is_no_printed_check() -> None:
     path = Path(__file__).parents[2] / "published" / "stings.toml"
     checks = tomllib.loads(path.read_text(encoding="utf-8"))["check"]
     assert not [each for each in checks if each.get("inputs", {}).get("person") == "hot_spell"]
+
+
+@pytest.mark.parametrize("state", ["ill", "signs"])
+def test_who_is_ill_is_stopped_before_the_plan_is_known(state: str) -> None:
+    told = acclimatisation_plan.answer({"state": state})
+    assert isinstance(told, Incomplete)
+    assert told.stopped
+    assert not acclimatisation_plan.answer({"state": "well"}).stopped
+
+
+def test_who_is_used_to_it_is_not_asked_for_the_day() -> None:
+    given = {"state": "well", "person": "used", "full_minutes": 120}
+    assert acclimatisation_plan.run(given).values["today_minutes"] == 120
+    told = acclimatisation_plan.answer(given | {"person": "back"})
+    assert isinstance(told, Incomplete)
+    assert [each.name for each in told.missing] == ["day"]

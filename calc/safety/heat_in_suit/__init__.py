@@ -1,11 +1,11 @@
-"""Heat in the suit: the declaration. The computing is in :mod:`calc.safety.heat_core`."""
+"""Heat in the suit: minutes of work and rest in an hour, by the published limits."""
 
 from __future__ import annotations
 
 from calc.declare import Calculator
-from calc.safety.heat_core import core
-from calc.safety.heat_inputs import INPUTS
-from calc.safety.heat_outputs import OUTPUTS
+from calc.safety.heat_in_suit.core import core
+from calc.safety.heat_in_suit.inputs import Inputs
+from calc.safety.heat_in_suit.results import RESULTS
 
 heat_in_suit = Calculator(
     name="heat_in_suit",
@@ -15,8 +15,8 @@ heat_in_suit = Calculator(
         "How long you may work in the sting suit in this heat, and how long to rest, by the "
         "published limits."
     ),
-    inputs=INPUTS,
-    outputs=OUTPUTS,
+    given=Inputs,
+    outputs=RESULTS,
     core=core,
     sources=(
         "niosh_2016",
