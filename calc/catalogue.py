@@ -24,16 +24,16 @@ from calc.method.opening_the_cavity import opening_the_cavity
 from calc.method.passing_life_on import passing_life_on
 from calc.method.stragglers import waiting_for_stragglers
 from calc.method.weigh_the_catch import weigh_the_catch
-from calc.safety.acclimatisation import acclimatisation_plan
+from calc.safety.acclimatisation_plan import acclimatisation_plan
 from calc.safety.briefing import briefing
 from calc.safety.fogging import fogging
 from calc.safety.heat_in_suit import heat_in_suit
 from calc.safety.hollow_tree import hollow_tree
 from calc.safety.keep_away import keep_away
 from calc.safety.ladder_and_lines import ladder_and_lines
-from calc.safety.lifting import weight_and_lifting
 from calc.safety.noise_dose import noise_dose
 from calc.safety.sting_plan import sting_plan
+from calc.safety.weight_and_lifting import weight_and_lifting
 
 MOMENTS: Mapping[str, tuple[Calculator, ...]] = MappingProxyType(
     {

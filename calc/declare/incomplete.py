@@ -114,9 +114,9 @@ def _tried(
     calculator: Calculator, values: Mapping[str, Any], missing: tuple[Input, ...]
 ) -> Iterator[Result]:
     known = {name: value for name, value in values.items() if value is not None}
-    for drawn in plausible(missing, RUNS):
+    for run, drawn in enumerate(plausible(missing, RUNS)):
         try:
-            yield calculator.run(_completed(calculator, known | drawn, Random(1)))
+            yield calculator.run(_completed(calculator, known | drawn, Random(run)))
         except InputError:
             continue  # these values do not go together
 

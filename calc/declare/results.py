@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 from typing import Any, Literal
 
 from calc import units
+from calc.declare.fields import CUSTOMARY
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -120,3 +121,9 @@ def told(out: Out, value: Any) -> dict[str, Any]:
     made["text"] = out.text(value)
     made["customary_text"] = out.text(value, customary=True)
     return made
+
+
+def out(name: str, label: str, meaning: str, unit: str = "", **more: Any) -> Out:
+    """Declare a result; the customary unit follows from the unit where none is named."""
+    customary = {"customary": CUSTOMARY.get(unit, "")}
+    return Out(name=name, label=label, meaning=meaning, unit=unit, **(customary | more))

@@ -7,6 +7,9 @@ healthy person of 70 kg and 1.8 m2; they are a United States recommendation.
 from __future__ import annotations
 
 import math
+from dataclasses import dataclass
+
+from calc.safety.heat_estimate import Heat
 
 REST_RATE = 115.0
 """Metabolic rate at rest, W (ISO 7243 class 0), and the left end of the curves."""
@@ -106,3 +109,38 @@ def _on_the_curve(rate: float) -> float:
     if not REST_RATE <= rate <= HIGHEST_RATE:
         raise ValueError(f"{rate} W is off the published curves")
     return rate
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Job:
+    """One job in one heat: what is compared with the limit, in W and degC."""
+
+    heat: Heat
+    rate: float
+    added: float | None  # clothing adjustment; None where no published value covers it
+    at_rest: float
+    acclimatised: bool
+
+    @property
+    def effective(self) -> float:
+        """Effective WBGT at work, clothing included as far as a value covers it."""
+        return self.heat.wbgt + (self.added or 0.0)
+
+    def limit(self, off: float = 0.0) -> float:
+        """Return the limit that applies, with the work rate off by a share."""
+        return limit(off_by(self.rate, off), self.acclimatised)
+
+    def minutes(self, off: float = 0.0) -> int:
+        """Return the work minutes in an hour, with the work rate off by a share."""
+        rate = off_by(self.rate, off)
+        return work_minutes(self.effective, self.at_rest, rate, self.acclimatised)
+
+    @property
+    def over(self) -> bool:
+        """Whether steady work is over the limit."""
+        return self.effective > self.limit()
+
+    @property
+    def stopped(self) -> bool:
+        """Whether no work minutes may be shown."""
+        return self.added is None or self.minutes() < 1

@@ -10,8 +10,8 @@ from typing import Any
 
 from calc import tables
 from calc.clients.when_to_come.sun import SunTimes
-from calc.safety.heat_core import Job
 from calc.safety.heat_estimate import CALM, sun_on_level, weather_heat
+from calc.safety.heat_limits import Job
 
 STEP = 15
 """Minutes between two starts that are tried."""

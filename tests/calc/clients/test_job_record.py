@@ -22,6 +22,7 @@ NOW = job_files.NOW
 LATER = "2026-09-15T19:00:00+02:00"
 FULL = job.read(json.dumps(job_files.FULL))
 NEW = job.new("job-2026-09", NOW, "Hornets")
+HEAT = {"humidity": 55, "sun": "shade", "work": "moderate", "wind": 1, "clothing": "sting_suit"}
 
 
 def test_a_new_job_is_a_good_file() -> None:
@@ -85,9 +86,9 @@ def test_empty_takes_a_field_out() -> None:
 
 
 def test_typed_once_fills_the_other_forms() -> None:
-    made = job_shared.record(NEW, "heat_in_suit", {"air_temperature": "68 degF"}, NOW)
+    made = job_shared.record(NEW, "heat_in_suit", HEAT | {"air_temperature": "68 degF"}, NOW)
     assert made.get("shared.air_temperature") == 20
-    assert "humidity" not in made.get("shared"), "a default is not typed"
+    assert "planned_minutes" not in made.get("shared"), "what nobody typed is not shared"
     filled = job_shared.prefill(made, "flow_and_reach")
     assert filled["temperature"] == {"value": 20, "unit": "degC"}
     made = job_shared.record(made, "how_many_left", {"catches": [60, 35, 20, 11]}, NOW)
@@ -286,7 +287,7 @@ def test_an_old_edition_is_run_again_and_differences_shown() -> None:
 
 
 def test_units_that_changed_between_editions_are_no_difference() -> None:
-    made = job_shared.record(NEW, "heat_in_suit", {"air_temperature": 30}, NOW)
+    made = job_shared.record(NEW, "heat_in_suit", HEAT | {"air_temperature": 30}, NOW)
     data = made.as_dict()
     results = data["calculations"][0]["results"]
     degrees = results["effective_wbgt"]["value"]

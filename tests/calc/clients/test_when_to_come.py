@@ -203,9 +203,8 @@ def test_heat_agrees_with_the_heat_calculator() -> None:
     ours = run(
         temperatures=[27.0] * 6, humidities=[50] * 6, winds=[1] * 6, method="wing", work=30
     ).values
-    theirs = heat_in_suit(
-        air_temperature=27, humidity=50, wind=1, sun="light_cloud", work="moderate"
-    ).values
+    weather = {"air_temperature": 27, "humidity": 50, "wind": 1, "sun": "light_cloud"}
+    theirs = heat_in_suit(**weather, work="moderate", clothing="sting_suit").values
     assert ours["least_minutes"] == theirs["work_minutes"]
 
 

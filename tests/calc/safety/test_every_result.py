@@ -24,7 +24,7 @@ def test_every_result_has_a_caution_and_a_source(name: str) -> None:
     seen = []
 
     @settings(
-        max_examples=200,
+        max_examples=400,
         deadline=None,
         derandomize=True,
         database=None,
@@ -33,7 +33,7 @@ def test_every_result_has_a_caution_and_a_source(name: str) -> None:
     @given(inputs(calculator))
     def walk(values: dict[str, object]) -> None:
         try:
-            result = calculator.run(values)
+            result = calculator.run(calculator.example() | values)
         except InputError:
             return
         seen.append(result)
@@ -62,7 +62,7 @@ def test_stops_withhold_what_they_name(name: str) -> None:
     @given(inputs(calculator))
     def walk(values: dict[str, object]) -> None:
         try:
-            result = calculator.run(values)
+            result = calculator.run(calculator.example() | values)
         except InputError:
             return
         for each in result.cautions:

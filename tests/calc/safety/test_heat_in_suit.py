@@ -14,12 +14,14 @@ from hypothesis import strategies as st
 from thermofeel import liljegren
 
 from calc import tables
-from calc.declare import Result
+from calc.declare import Incomplete, Result
 from calc.errors import InputError
-from calc.safety import heat_cautions, heat_limits
-from calc.safety.heat_core import Job
+from calc.safety import heat_limits
 from calc.safety.heat_estimate import measured_heat, weather_heat
 from calc.safety.heat_in_suit import heat_in_suit
+from calc.safety.heat_in_suit.cautions import HELD_BACK
+from calc.safety.heat_in_suit.inputs import Inputs
+from calc.safety.heat_limits import Job
 from calc.safety.liljegren import HIGH_SUN, direct_fraction, wbgt_liljegren
 
 RATES = [180.0, 300.0, 415.0, 520.0]
@@ -28,7 +30,7 @@ QUICK = settings(max_examples=120, deadline=None, derandomize=True, database=Non
 
 
 def run(**inputs: Any) -> Result:
-    return heat_in_suit.run(inputs)
+    return heat_in_suit.run(heat_in_suit.example() | inputs)
 
 
 def measured(wbgt: float, **inputs: Any) -> Result:
@@ -199,7 +201,7 @@ def test_stop_when_sitting_still_in_the_suit_is_over(used: str, bound: float) ->
     assert not just_under.stopped
     assert just_under.values["work_minutes"] >= 1
     assert any(text.startswith("Do not suit up") for text in texts(just_over, "stop"))
-    for name in heat_cautions.HELD_BACK:
+    for name in HELD_BACK:
         assert just_over.values[name] is None
     assert "do not start" in just_over.values["verdict"]
     assert [chart.name for chart in just_over.charts] == ["limits"]
@@ -377,7 +379,8 @@ def test_shade_floor() -> None:
 
 
 def test_customary_input_gives_the_same_answer() -> None:
-    one = heat_in_suit.run({"air_temperature": 77, "wind": "2.23693629 mph"}, customary=True)
+    typed = {"air_temperature": 77, "wind": "2.23693629 mph"}
+    one = heat_in_suit.run(heat_in_suit.example() | typed, customary=True)
     two = run(air_temperature=25, wind=1)
     assert one.values["effective_wbgt"] == pytest.approx(two.values["effective_wbgt"], abs=1e-6)
 
@@ -447,4 +450,27 @@ def test_heat_that_is_not_given_is_no_cool_day(left_out: dict[str, Any]) -> None
     names = [each.name for each in heat_in_suit.inputs]
     given_heat = dict.fromkeys(names) | heat_in_suit.example() | left_out
     with pytest.raises(InputError, match="a value is missing"):
-        heat_in_suit.core(**given_heat)
+        heat_in_suit.core(Inputs(**given_heat))
+
+
+def test_a_day_too_hot_in_any_suit_is_stopped_before_all_is_known() -> None:
+    told = heat_in_suit.answer({"air_temperature": 49, "humidity": 90, "clothing": "sting_suit"})
+    assert isinstance(told, Incomplete)
+    assert told.stopped
+    assert {each.name for each in told.missing} == {"sun", "work", "wind"}
+
+
+@pytest.mark.parametrize("name", ["air_temperature", "humidity", "sun", "wind", "work", "clothing"])
+def test_no_minutes_without_what_they_hang_on(name: str) -> None:
+    given_heat = heat_in_suit.example()
+    del given_heat[name]
+    told = heat_in_suit.answer(given_heat)
+    assert isinstance(told, Incomplete)
+    assert [each.name for each in told.missing] == [name]
+    low, high = told.ranges.get("work_minutes", (0, 60))
+    assert low < high
+
+
+def test_a_meter_stands_for_the_weather() -> None:
+    missing = heat_in_suit.reading({"heat_known": "measured"}).missing
+    assert {each.name for each in missing} == {"measured_wbgt", "work", "clothing"}

@@ -11,10 +11,9 @@ from hypothesis import strategies as st
 from scipy import integrate
 
 from calc import rules
-from calc.declare import Result
+from calc.declare import Incomplete, Result
 from calc.errors import InputError
-from calc.safety import hollow_tree_core as section
-from calc.safety.hollow_tree import hollow_tree
+from calc.safety.hollow_tree import hollow_tree, section
 
 QUICK = settings(max_examples=150, deadline=None, derandomize=True, database=None)
 LOSSES = ["wagener", "coder", "smiley_before", "opening_before", "ring_before"]
@@ -39,7 +38,7 @@ def run(**inputs: Any) -> Result:
     share = inputs.pop("share", None)
     if share is not None:
         inputs["wall"] = share * inputs["diameter"]
-    return hollow_tree.run(inputs)
+    return hollow_tree.run(hollow_tree.example() | inputs)
 
 
 def calm(diameter: float, wall: float, **more: Any) -> Result:
@@ -201,3 +200,30 @@ def test_nobody_is_sent_to_a_trunk_with_a_live_nest(stem: dict[str, Any]) -> Non
     asked = {each.name: each.meaning for each in hollow_tree.inputs}
     assert "outside the zone" in asked["diameter"]
     assert "after the catch" in asked["wall"]
+
+
+STEM = {"diameter": 60, "wall": 30, "opening": 0, "dead": "alive", "signs": "none"}
+WINDOW = {"cut": "yes", "window": 1, "height": "chest"}
+
+
+def test_what_nobody_said_is_judged_by_the_worse() -> None:
+    """A lean that nobody looked at counts, and a dead tree that nobody named may be an ash."""
+    assert hollow_tree.run(STEM | WINDOW).stopped
+    assert not hollow_tree.run(STEM | WINDOW | {"lean": 0}).stopped
+    assert not hollow_tree.run(STEM).stopped
+    keys = [each.source for each in hollow_tree.run(STEM | {"dead": "long"}).cautions]
+    assert "persad_tobin_2015" in keys
+
+
+@pytest.mark.parametrize(
+    ("given", "words"),
+    [
+        ({"cut": "yes", "height": "ladder"}, "from a ladder"),
+        ({"cut": "yes", "signs": "some"}, "dead, leaning"),
+        ({"diameter": 60, "wall": 5, "opening": 10}, "Keep off this tree"),
+    ],
+)
+def test_a_certain_stop_does_not_wait(given: dict[str, Any], words: str) -> None:
+    told = hollow_tree.answer(given)
+    assert isinstance(told, Incomplete)
+    assert any(words in each.text for each in told.cautions if each.level == "stop")

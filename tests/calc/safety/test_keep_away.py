@@ -11,10 +11,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from calc import tables
-from calc.declare import Result
+from calc.declare import Incomplete, Result
 from calc.safety.keep_away import keep_away
-from calc.safety.keep_away_cautions import HELD_BACK
-from calc.safety.keep_away_zones import (
+from calc.safety.keep_away.cautions import HELD_BACK
+from calc.safety.keep_away.zones import (
     Zone,
     attackers,
     place,
@@ -40,8 +40,8 @@ nests = st.fixed_dictionaries(
 
 
 def run(**inputs: Any) -> Result:
-    """Run with hornets at work, where the lines lie at 10 and 30 m, unless told otherwise."""
-    return keep_away.run({"group": "hornet"} | inputs)
+    """Run the example with hornets, where the lines lie at 10 and 30 m, unless told otherwise."""
+    return keep_away.run(keep_away.example() | {"group": "hornet"} | inputs)
 
 
 def said(result: Result, level: str) -> str:
@@ -250,3 +250,34 @@ def test_the_plan_is_to_scale(inputs: dict[str, Any], customary: bool) -> None:
     for series in drawn.series:
         assert all(abs(each) <= wide for each in series.x)
         assert all(abs(each) <= high for each in series.y)
+
+
+SAID = {"group": "hornet", "disturbance": "working", "colony": "small", "loose": "in"}
+
+
+def test_what_nobody_said_is_judged_by_the_worse() -> None:
+    """Not known is no better than the worse of the answers, for the zones and for the stops."""
+    unsaid = keep_away.run(SAID | {"neighbour": "told"})
+    worst = keep_away.run(
+        SAID | {"neighbour": "told", "disturbed_before": "yes", "wind": 5, "downwind": "yes"}
+    )
+    for name in ("inner", "outer", "downwind", "machines"):
+        assert unsaid.values[name] == worst.values[name]
+    assert "Pace it out" in said(unsaid, "caution")
+    assert "Pace it out" not in said(run(), "caution")
+    assert unsaid.values["places"] == []
+    assert "A neighbour within" in said(keep_away.run(SAID | {"neighbour": "not_told"}), "stop")
+
+
+@pytest.mark.parametrize(
+    ("given", "words"),
+    [
+        ({"loose": "loose"}, "Children or animals"),
+        ({"group": "giant", "disturbance": "working"}, "Giant hornets"),
+        ({"neighbour": "not_told", "disturbance": "vibration"}, "A neighbour within"),
+    ],
+)
+def test_a_certain_stop_does_not_wait(given: dict[str, str], words: str) -> None:
+    told = keep_away.answer(given)
+    assert isinstance(told, Incomplete)
+    assert any(words in each.text for each in told.cautions if each.level == "stop")

@@ -18,7 +18,7 @@ TOLD = {
 
 @pytest.mark.parametrize("name", list(TOLD))
 def test_body_place_and_others(name: str) -> None:
-    result = find(name).run({})
+    result = find(name).run(find(name).example())
     told = " ".join(f"{each.text} {each.reason}" for each in result.cautions).lower()
     for words in TOLD[name]:
         assert words.lower() in told, words
@@ -39,5 +39,5 @@ def test_tables_of_limits_name_the_place(table: str, column: str) -> None:
 
 @pytest.mark.parametrize("name", list(TOLD))
 def test_a_caution_comes_before_the_numbers(name: str) -> None:
-    first = find(name).run({}).cautions[0]
+    first = find(name).run(find(name).example()).cautions[0]
     assert first.level in {"stop", "caution"}

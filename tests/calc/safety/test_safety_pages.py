@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from calc import rules, tables
-from calc.safety.acclimatisation import acclimatisation_plan
+from calc.safety.acclimatisation_plan import acclimatisation_plan
 from calc.safety.briefing import briefing
-from calc.safety.keep_away_zones import zone
+from calc.safety.keep_away.zones import zone
 from calc.safety.sting_plan import sting_plan
 from docs_build.bootstrap import ROOT
 
@@ -19,13 +19,17 @@ def page(name: str) -> str:
 def test_days() -> None:
     text = page("acclimatisation")
     first, fourth = (
-        acclimatisation_plan.run({"person": "new_heat", "full_minutes": 100, "day": day})
+        acclimatisation_plan.run(
+            {"state": "well", "person": "new_heat", "full_minutes": 100, "day": day}
+        )
         for day in (1, 4)
     )
     told = first.values["today_minutes"], fourth.values["today_minutes"]
     assert f"{told[0]} minutes on Monday and {told[1]} on Thursday" in text
     back = [
-        acclimatisation_plan.run({"person": "back", "full_minutes": 100, "day": day})
+        acclimatisation_plan.run(
+            {"state": "well", "person": "back", "full_minutes": 100, "day": day}
+        )
         for day in (1, 2, 3, 4)
     ]
     first_back, *later = (each.values["today_minutes"] for each in back)
@@ -34,11 +38,14 @@ def test_days() -> None:
 
 def test_stings() -> None:
     text = page("allergy_and_stings")
-    far = sting_plan.run({"area": "minutes", "response": 11, "walk_in": 4, "adrenaline": "none"})
+    far = sting_plan.run(
+        sting_plan.example()
+        | {"area": "minutes", "response": 11, "walk_in": 4, "adrenaline": "none"}
+    )
     assert f"After {far.values['help_at']:.0f} minutes" in text
     assert f"That is {-far.values['margin']:.0f} minutes later" in text
     assert far.stopped
-    boy = sting_plan.run({"kin": "other", "lightest": 18})
+    boy = sting_plan.run(sting_plan.example() | {"kin": "other", "lightest": 18})
     told = f"one sting for each kilogram: {boy.values['hospital_lightest']} for him"
     assert told in page("after_a_sting")
 
@@ -54,7 +61,9 @@ def test_zones() -> None:
 
 def test_country_in_the_briefing() -> None:
     assert "It says stop." in page("before_you_start")
-    result = briefing.run({"area": "minutes", "response": 20, "adrenaline": "none"})
+    result = briefing.run(
+        briefing.example() | {"area": "minutes", "response": 20, "adrenaline": "none"}
+    )
     assert result.stopped
 
 
@@ -73,7 +82,8 @@ def test_ruler_at_arms_length() -> None:
 
 def test_a_job_that_nobody_watches_waits_everywhere() -> None:
     for area in ("urban", "suburban", "rural"):
-        told = [each.text for each in sting_plan.run({"helpers": 0, "area": area}).cautions]
+        result = sting_plan.run(sting_plan.example() | {"helpers": 0, "area": area})
+        told = [each.text for each in result.cautions]
         assert any(rules.text("team", "nobody") in text for text in told)
     row = tables.row("visit_stops", "arrive_alone")
     assert row["do"].startswith("Do not start.")

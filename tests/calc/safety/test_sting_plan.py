@@ -11,12 +11,12 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from calc import rules as book
 from calc import tables
-from calc.declare import Result
-from calc.safety import sting_plan_facts as facts
-from calc.safety.sting_plan import sting_plan
-from calc.safety.sting_plan_cautions import HELD_BACK
-from calc.safety.sting_plan_rules import _TESTS, Site, rules, severity
+from calc.declare import Incomplete, Result
+from calc.safety.sting_plan import facts, sting_plan
+from calc.safety.sting_plan.cautions import HELD_BACK
+from calc.safety.sting_plan.rules import _TESTS, Site, rules, severity
 from calc.sources import bibliography
 
 QUICK = settings(max_examples=200, deadline=None, derandomize=True, database=None)
@@ -61,7 +61,7 @@ sites = st.builds(
 
 
 def run(**inputs: Any) -> Result:
-    return sting_plan.run(inputs)
+    return sting_plan.run(sting_plan.example() | inputs)
 
 
 def stops(result: Result) -> str:
@@ -347,6 +347,47 @@ def test_the_count_of_an_adult_hangs_on_no_weight(
         row = ours(name, key)
         return {**row, "stings": 400} if name == "sting_rule" and key != "per_kg" else row
 
-    assert sting_plan.run({"kin": kin}).values["hospital_adult"] == facts.adult_count(kin)
+    assert run(kin=kin).values["hospital_adult"] == facts.adult_count(kin)
     monkeypatch.setattr(tables, "row", raised)
-    assert sting_plan.run({"kin": kin}).values["hospital_adult"] == 400
+    assert run(kin=kin).values["hospital_adult"] == 400
+
+
+SAID = {"reaction": "local", "health": "none", "adrenaline": "none", "signal": "mobile"}
+
+
+def test_what_nobody_said_is_judged_by_the_worse() -> None:
+    """Nobody asked at home counts as a risk, no water as none, no animal as hornets."""
+    result = sting_plan.run(SAID | {"helpers": 1, "response": 5})
+    told = " ".join(row["condition"] for row in result.values["conditions"])
+    assert "The person at risk stays away" in told
+    assert "Name a tap or hose" in told
+    assert result.values["hospital_adult"] == facts.adult_count("hornet")
+    assert result.values["hospital_lightest"] is None
+    device = {"adrenaline": "in_date", "trained": "helper"}
+    uncounted = sting_plan.run(SAID | device | {"helpers": 1, "response": 5})
+    assert "Carry two devices" in str(uncounted.values["conditions"])
+
+
+@pytest.mark.parametrize(
+    ("given", "words"),
+    [
+        ({"helpers": 0}, book.text("team", "nobody")),
+        ({"signal": "none"}, "No way to call"),
+        ({"reaction": "systemic"}, "had a systemic reaction"),
+        ({"reaction": "cleared", "adrenaline": "none"}, "two devices"),
+        ({"response": 30, "adrenaline": "none"}, "Help comes no sooner"),
+        ({"response": 30, "adrenaline": "in_date", "trained": "nobody"}, "Help comes no sooner"),
+    ],
+)
+def test_a_certain_stop_does_not_wait(given: dict[str, Any], words: str) -> None:
+    told = sting_plan.answer(given)
+    assert isinstance(told, Incomplete)
+    assert any(words in each.text for each in told.cautions if each.level == "stop")
+
+
+def test_the_minutes_are_asked_unless_an_area_is_named() -> None:
+    asked = {each.name for each in sting_plan.reading(SAID).missing}
+    assert asked == {"response", "helpers"}
+    assert {each.name for each in sting_plan.reading(SAID | {"area": "rural"}).missing} == {
+        "helpers"
+    }
