@@ -7,12 +7,12 @@ from typing import Any
 
 from calc.declare import Answer, Axis, Calculator, Chart, Out, Series
 from calc.method import air, duct
+from calc.method import breath as gas
 from calc.method import catch_chamber_landing as landing
-from calc.method import holding_gas as gas
 from calc.method.catch_chamber_cautions import Findings, cautions, verdict
 from calc.method.catch_chamber_inputs import INPUTS
 from calc.method.catch_chamber_setups import Setup, compared, meets_at, mesh
-from calc.method.holding_box import Animals, Box, cube_wall, minutes_to_temperature
+from calc.method.live_box import Animals, Box, cube_wall, minutes_to_temperature
 
 Given = Mapping[str, Any]
 

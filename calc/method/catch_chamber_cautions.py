@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from calc import rules
 from calc.declare import Caution
-from calc.method import holding_gas as gas
+from calc.method import breath as gas
 from calc.method.catch_chamber_landing import target
 from calc.method.flow_words import speed
 

@@ -8,9 +8,9 @@ from typing import Any
 
 from calc import units
 from calc.method import air, duct, insect
+from calc.method import breath as gas
 from calc.method import catch_chamber_landing as landing
-from calc.method import holding_gas as gas
-from calc.method.holding_box import Animals
+from calc.method.live_box import Animals
 
 Given = Mapping[str, Any]
 

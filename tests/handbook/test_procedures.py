@@ -34,42 +34,40 @@ def drawing() -> ModuleType:
     return module
 
 
-def default(calculator: str, name: str) -> float:
-    return next(each.default for each in find(calculator).inputs if each.name == name)
+def shown(calculator: str, name: str) -> float:
+    return next(each.shown_example for each in find(calculator).inputs if each.name == name)
 
 
 def sizes() -> dict[str, list[str]]:
-    """Return what the calculators open with, as the vacuum's table writes it, by its rows."""
-    bore, wide = default("catch_chamber", "bore_a"), default("catch_chamber", "bore_b")
-    assert (
-        bore == default("flow_and_reach", "nozzle_bore") == default("flow_and_reach", "hose_bore")
-    )
+    """Return what the worked examples hold, as the vacuum's table writes it, by its rows."""
+    bore, wide = shown("catch_chamber", "bore_a"), shown("catch_chamber", "bore_b")
+    assert bore == shown("flow_and_reach", "nozzle_bore") == shown("flow_and_reach", "hose_bore")
     return {
         "mouth": [f"{bore:g} mm", f"{wide:g} mm"],
         "hose": [
-            f"{default('flow_and_reach', 'hose_length'):g} m long",
+            f"{shown('flow_and_reach', 'hose_length'):g} m long",
             f"{bore:g} or {wide:g} mm",
         ],
-        "gap": [f"{default('catch_chamber', 'gap'):g} cm"],
-        "net": [f"{default('catch_chamber', 'give'):g} mm"],
+        "gap": [f"{shown('catch_chamber', 'gap'):g} cm"],
+        "net": [f"{shown('catch_chamber', 'give'):g} mm"],
         "chamber": [
-            f"{default('flow_and_reach', 'chamber'):g} cm wide",
-            f"{default('catch_chamber', 'volume'):g} L",
+            f"{shown('flow_and_reach', 'chamber'):g} cm wide",
+            f"{shown('catch_chamber', 'volume'):g} L",
         ],
         "mesh": [
-            f"{default('catch_chamber', 'mesh_opening'):g} mm",
-            f"{default('catch_chamber', 'mesh_area'):g} cm²",
+            f"{shown('catch_chamber', 'mesh_opening'):g} mm",
+            f"{shown('catch_chamber', 'mesh_area'):g} cm²",
         ],
-        "vents": [f"{default('holding_and_driving', 'mesh_area'):g} cm²"],
+        "vents": [f"{shown('holding_and_driving', 'mesh_area'):g} cm²"],
         "motor": [
-            f"sealed {default('flow_and_reach', 'sealed'):g} kPa",
-            f"open {default('flow_and_reach', 'open_flow'):g} L/s",
+            f"sealed {shown('flow_and_reach', 'sealed'):g} kPa",
+            f"open {shown('flow_and_reach', 'open_flow'):g} L/s",
         ],
     }
 
 
 @pytest.mark.parametrize("key", sizes())
-def test_vacuum_has_the_sizes_the_calculators_open_with(key: str) -> None:
+def test_vacuum_has_the_sizes_of_the_worked_examples(key: str) -> None:
     written = tables.row("vacuum_parts", key)["size"]
     assert [size for size in sizes()[key] if size not in written] == []
 

@@ -2,12 +2,19 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 import pytest
 
+from calc.declare import Result
 from calc.method.catch_chamber import catch_chamber
 from calc.method.holding_and_driving import holding_and_driving
 from calc.method.opening_the_cavity import opening_the_cavity
 from calc.method.passing_life_on import passing_life_on
+
+
+def hold(**given: Any) -> Result:
+    return holding_and_driving.run(holding_and_driving.example() | given)
 
 
 def test_chamber_hose() -> None:
@@ -41,14 +48,14 @@ def test_opening_flakes() -> None:
 
 def test_holding_lid() -> None:
     hornets = {"animal": "crabro", "temperature": 25, "mesh_share": 40}
-    lid = holding_and_driving(air="lid", mesh_area=150, **hornets)
-    two = holding_and_driving(air="two", mesh_area=20, **hornets)
+    lid = hold(air="lid", mesh_area=150, **hornets)
+    two = hold(air="two", mesh_area=20, **hornets)
     assert lid.values["share"] == pytest.approx(3.5, abs=0.25)
     assert two.values["share"] < 1
 
 
 def test_holding_parked() -> None:
-    result = holding_and_driving(temperature=22, parked=30)
+    result = hold(temperature=22, parked=30)
     assert result.text("car") == "41 °C"
     assert result.stopped
 

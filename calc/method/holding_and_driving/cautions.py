@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from calc import rules, units
 from calc.declare import Caution
-from calc.method import holding_gas as gas
+from calc.method import breath as gas
 
 HIDDEN = ("verdict", "minutes_spare", "syrup", "water")
 """Results that a stop withholds: everything one would set out on the road with."""
