@@ -12,7 +12,7 @@ from calc.clients.follow_up_forms import INPUTS, OUTPUTS
 from calc.clients.icalendar_text import Event, icalendar_text
 from calc.declare import Answer, Axis, Calculator, Chart, Series
 from calc.errors import InputError
-from calc.method.catch_chamber_landing import holding
+from calc.method.mesh import holding
 from calc.method.stragglers_times import share_home, wait_for_share
 
 _WEEK = ("Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun")

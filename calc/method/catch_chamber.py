@@ -6,9 +6,10 @@ from collections.abc import Mapping
 from typing import Any
 
 from calc.declare import Answer, Axis, Calculator, Chart, Out, Series
-from calc.method import air, duct
+from calc.method import air, bodies, duct
 from calc.method import breath as gas
 from calc.method import catch_chamber_landing as landing
+from calc.method import mesh as wire
 from calc.method.catch_chamber_cautions import Findings, cautions, verdict
 from calc.method.catch_chamber_inputs import INPUTS
 from calc.method.catch_chamber_setups import Setup, compared, meets_at, mesh
@@ -17,7 +18,7 @@ from calc.method.live_box import Animals, Box, cube_wall, minutes_to_temperature
 Given = Mapping[str, Any]
 
 
-def _setups(given: Given, animal: landing.Animal, density: float) -> list[Setup]:
+def _setups(given: Given, animal: bodies.Animal, density: float) -> list[Setup]:
     names = ["a", "b"] if given["compare"] == "yes" else ["a"]
     return [
         Setup(
@@ -74,7 +75,7 @@ def _findings(
         give_needed=landing.give_needed(meets),
         kept_share=meets / arrivals[slower.name],
         weak_lift=" and ".join(setup.name for setup in setups if setup.lift < 1),
-        mesh=landing.holding(given["mesh_opening"], animal.head),
+        mesh=wire.holding(given["mesh_opening"], animal.head),
         opening=given["mesh_opening"],
         mesh_areas=min(mesh(setup, given)["areas"] for setup in setups),
         volume=given["volume"],
@@ -99,7 +100,7 @@ def core(**given: Any) -> Answer:
 
     Takes plain numbers in the declared units; None for inputs that do not apply.
     """
-    animal = landing.animal(given["animal"], given["mass"])
+    animal = bodies.animal(given["animal"], given["mass"])
     density = air.density(given["temperature"], air.standard_pressure(given["altitude"]))
     setups = _setups(given, animal, density)
     animals = Animals(animal.mass * given["adults"] / 1000, given["state"])

@@ -9,7 +9,7 @@ from calc import rules
 from calc.declare import Caution
 from calc.method import breath as gas
 from calc.method.catch_chamber_landing import target
-from calc.method.flow_words import speed
+from calc.method.told import speed
 
 HIDDEN = ("battery_minutes", "minutes_planned", "minutes_end", "minutes_hot", "volume_needed")
 """Results that a stop withholds: how long to run or wait, and how big to build."""

@@ -7,9 +7,10 @@ from dataclasses import dataclass
 from typing import Any
 
 from calc import units
-from calc.method import air, duct, insect
+from calc.method import air, bodies, duct, insect
 from calc.method import breath as gas
 from calc.method import catch_chamber_landing as landing
+from calc.method import mesh as wire
 from calc.method.live_box import Animals
 
 Given = Mapping[str, Any]
@@ -23,7 +24,7 @@ class Setup:
     flow: float
     bore: float
     length: float
-    animal: landing.Animal
+    animal: bodies.Animal
     density: float
 
     @property
@@ -82,7 +83,7 @@ def mesh(setup: Setup, given: Given) -> dict[str, Any]:
     share = duct.mesh_open_share(given["mesh_opening"], given["mesh_wire"])
     viscosity = air.viscosity(given["temperature"])
     clean, half = (
-        landing.mesh_loss(
+        wire.mesh_loss(
             setup.flow,
             given["mesh_area"] / 1e4,
             part,

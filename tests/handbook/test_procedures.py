@@ -35,7 +35,7 @@ def drawing() -> ModuleType:
 
 
 def shown(calculator: str, name: str) -> float:
-    return next(each.shown_example for each in find(calculator).inputs if each.name == name)
+    return float(next(each.shown_example for each in find(calculator).inputs if each.name == name))
 
 
 def sizes() -> dict[str, list[str]]:

@@ -8,15 +8,16 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from calc.method import catch_chamber_cautions, insect
+from calc.method import bodies, catch_chamber_cautions, insect
 from calc.method import catch_chamber_landing as landing
+from calc.method import mesh as wire
 from calc.method.catch_chamber import catch_chamber
 from calc.method.catch_chamber_setups import Setup, meets_at, mesh
 from tests.calc.method.caution_cover import check, written
 
 
 def hose_of(bore: float, flow: float) -> Setup:
-    return Setup("A", flow, bore, 3.0, landing.animal("crabro"), 1.2)
+    return Setup("A", flow, bore, 3.0, bodies.animal("crabro"), 1.2)
 
 
 CAUTIONS: list[tuple[dict[str, Any], str, str]] = [
@@ -86,14 +87,14 @@ def test_a_wide_chamber_does_not_stop_a_hornet() -> None:
 def test_longer_hose_is_faster_and_never_faster_than_air(
     speed: float, mass: float, short: float, more: float
 ) -> None:
-    area = landing.area_of(mass)
+    area = bodies.area_of(mass)
     near = landing.arrival(speed, 1.2, area, mass, short)
     far = landing.arrival(speed, 1.2, area, mass, short + more)
     assert 0 < near < far < speed
 
 
 def test_heavy_animals_arrive_slower_and_land_harder() -> None:
-    light, heavy = (landing.animal(key) for key in ("germanica", "crabro"))
+    light, heavy = (bodies.animal(key) for key in ("germanica", "crabro"))
     slow, fast = (landing.arrival(30, 1.2, each.area, each.mass, 3) for each in (heavy, light))
     assert slow < fast
     assert landing.energy(heavy.mass, slow) > landing.energy(light.mass, fast)
@@ -107,7 +108,7 @@ def test_give_needed_is_the_stated_give_at_the_target() -> None:
 
 
 def test_scaled_area_is_the_known_one_for_the_known_mass() -> None:
-    assert landing.area_of(477.5) == pytest.approx(70.0)
+    assert bodies.area_of(477.5) == pytest.approx(70.0)
 
 
 @pytest.mark.parametrize(
@@ -124,7 +125,7 @@ def test_scaled_area_is_the_known_one_for_the_known_mass() -> None:
     ],
 )
 def test_mesh_against_animal(opening: float, head: str | None, word: str) -> None:
-    assert landing.holding(opening, head) == word
+    assert wire.holding(opening, head) == word
 
 
 def test_covered_mesh_costs_more() -> None:
@@ -144,5 +145,5 @@ def test_comparison_holds_both_set_ups_in_both_systems_of_units() -> None:
 def test_stopping_distance_is_metres() -> None:
     # Design fact of the calculator: 1/k of a hornet is beyond ten metres, of a wasp some five.
     for key, least in (("crabro", 10), ("germanica", 4)):
-        body = landing.animal(key)
+        body = bodies.animal(key)
         assert 1 / insect.drag_rate(1.204, body.area, body.mass) > least
