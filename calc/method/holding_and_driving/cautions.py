@@ -1,13 +1,14 @@
-"""What holding and driving says: the verdict in words, and its cautions."""
+"""What "Holding and driving" says: the verdict in words, and its cautions."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from calc import rules, units
+from calc import rules
 from calc.declare import Caution
 from calc.method import breath as gas
+from calc.method.told import degrees
 
 HIDDEN = ("verdict", "minutes_spare", "syrup", "water")
 """Results that a stop withholds: everything one would set out on the road with."""
@@ -34,11 +35,6 @@ class Findings:
     volume_needed: tuple[float, float]
     screen: float
     screen_wanted: float
-
-
-def degrees(value: float) -> str:
-    """Write a temperature in both units."""
-    return f"{value:.0f} °C ({units.convert(value, 'degC', 'degF'):.0f} °F)"
 
 
 def span(minutes: float) -> str:

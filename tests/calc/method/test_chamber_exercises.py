@@ -17,20 +17,24 @@ def hold(**given: Any) -> Result:
     return holding_and_driving.run(holding_and_driving.example() | given)
 
 
+def catch(**given: Any) -> Result:
+    return catch_chamber.run(catch_chamber.example() | given)
+
+
 def test_chamber_hose() -> None:
     hoses = {"flow_a": 34, "bore_a": 38, "length_a": 3, "flow_b": 44, "bore_b": 63, "length_b": 3}
-    result = catch_chamber(animal="crabro", **hoses)
+    result = catch(animal="crabro", **hoses)
     assert result.text("arrival_a") == "14 m/s"
     assert result.text("arrival_b") == "7 m/s"
 
 
 def test_chamber_battery() -> None:
-    assert catch_chamber(battery=72, motor=288).text("battery_minutes") == "13 min"
+    assert catch(battery=72, motor=288).text("battery_minutes") == "13 min"
     assert 72 / 288 * 60 == 15
 
 
 def test_chamber_mesh() -> None:
-    assert catch_chamber(animal="germanica", mesh_opening=6).stopped
+    assert catch(animal="germanica", mesh_opening=6).stopped
 
 
 def test_opening_tiers() -> None:

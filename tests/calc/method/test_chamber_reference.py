@@ -13,8 +13,8 @@ from scipy.stats import binomtest
 
 from calc.method import air, duct, insect
 from calc.method import breath as gas
-from calc.method import catch_chamber_landing as landing
 from calc.method import release_numbers as numbers
+from calc.method.catch_chamber import landing
 from calc.method.live_box import Animals, Box, car_rise, minutes_to_temperature, steady_rise
 from calc.method.mesh import mesh_loss
 from calc.tables import row, rows

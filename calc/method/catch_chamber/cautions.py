@@ -1,4 +1,4 @@
-"""What the catch chamber says: the verdict in words, and its cautions."""
+"""What "The catch chamber" says: the verdict in words, and its cautions."""
 
 from __future__ import annotations
 
@@ -8,8 +8,9 @@ from dataclasses import dataclass
 from calc import rules
 from calc.declare import Caution
 from calc.method import breath as gas
-from calc.method.catch_chamber_landing import target
+from calc.method.catch_chamber.landing import target
 from calc.method.told import speed
+from calc.tables import row
 
 HIDDEN = ("battery_minutes", "minutes_planned", "minutes_end", "minutes_hot", "volume_needed")
 """Results that a stop withholds: how long to run or wait, and how big to build."""
@@ -112,8 +113,6 @@ def _mesh(found: Findings) -> Iterator[Caution]:
 
 
 def _all_hold() -> str:
-    from calc.tables import row
-
     return f"{row('head_widths', 'all')['holds']:g} mm"
 
 

@@ -1,4 +1,4 @@
-"""The landing: speed at the end of the hose, what stops it, and the mesh that holds."""
+"""The landing: speed at the end of the hose, what stops it, and the battery that drives it."""
 
 from __future__ import annotations
 
@@ -10,8 +10,6 @@ from calc.tables import rows
 
 AREA_LOW, AREA_HIGH = 0.4, 1.6
 """Head-on and side-on area over the tumbling mean [body_areas]."""
-
-INCH = 25.4
 
 
 @cache
