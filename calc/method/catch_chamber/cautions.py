@@ -37,9 +37,6 @@ class Findings:
     volume: float
     volume_needed: tuple[float, float]
     temperature: float
-    minutes_planned: float
-    minutes_end: float
-    minutes_hot: float | None
 
 
 def verdict(found: Findings) -> str:
@@ -174,22 +171,12 @@ def _after(found: Findings) -> Iterator[Caution]:
             reason="Wanted room is drawn from package bees and our own advice, not measured.",
             source="chamber_volume_ours",
         )
-    worst = min(found.minutes_end, found.minutes_hot or found.minutes_end)
     yield Caution(
         level="caution",
-        text=f"When the motor stops, open the screened vents at once: closed tight, the chamber "
-        f"is at its limit after {_minutes(worst)}.",
+        text="When the motor stops, open the screened vents at once.",
         reason="Only the fan brings air; the animals go on breathing and warming.",
         source="holding_limits_ours",
     )
-
-
-def _minutes(value: float) -> str:
-    if value < 2:
-        return "about a minute or less"
-    if value < 120:
-        return f"about {value:.0f} minutes"
-    return f"about {value / 60:.0f} hours"
 
 
 def _always(found: Findings) -> Iterator[Caution]:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from typing import Any
 
 from calc.declare import Answer
@@ -38,8 +37,7 @@ def core(x: Inputs) -> Answer:
     density = air.density(x.temperature, air.standard_pressure(x.altitude))
     setups = setups_of(x, animal, density)
     animals = Animals(animal.mass * x.adults / 1000, x.state)
-    closed = _closed(x, animals)
-    found = _findings(x, setups, animals.mass, closed)
+    found = _findings(x, setups, animals.mass)
     values: dict[str, Any] = {
         "verdict": verdict(found),
         "arrival_a": setups[0].arrives(),
@@ -49,7 +47,7 @@ def core(x: Inputs) -> Answer:
         "open_share": 100 * duct.mesh_open_share(x.mesh_opening, x.mesh_wire),
         "live_mass": animals.mass,
         "volume_needed": found.volume_needed,
-        **closed,
+        **_closed(x, animals),
         "battery_minutes": None
         if x.power == "mains"
         else landing.battery_minutes(
@@ -76,15 +74,11 @@ def _closed(x: Inputs, animals: Animals) -> dict[str, float | None]:
     }
 
 
-def _findings(
-    x: Inputs, setups: list[Setup], mass: float, closed: Mapping[str, float | None]
-) -> Findings:
+def _findings(x: Inputs, setups: list[Setup], mass: float) -> Findings:
     arrivals = {setup.name: setup.arrives() for setup in setups}
     slower = min(setups, key=lambda setup: arrivals[setup.name])
     animal = slower.animal
     meets = meets_at(slower, x.gap)
-    assert closed["minutes_planned"] is not None
-    assert closed["minutes_end"] is not None
     return Findings(
         animal=f"the {animal.name}" if animal.head else "an animal of your mass",
         invader=animal.invader,
@@ -103,7 +97,4 @@ def _findings(
         volume=x.volume,
         volume_needed=room_wanted(mass),
         temperature=x.temperature,
-        minutes_planned=closed["minutes_planned"],
-        minutes_end=closed["minutes_end"],
-        minutes_hot=closed["minutes_hot"],
     )

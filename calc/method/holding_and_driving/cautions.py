@@ -30,7 +30,6 @@ class Findings:
     parked: float
     car: float
     car_box: float
-    car_minutes: float | None
     volume: float
     volume_needed: tuple[float, float]
     screen: float
@@ -158,15 +157,9 @@ def _air(found: Findings) -> Iterator[Caution]:
 
 
 def _car(found: Findings) -> Iterator[Caution]:
-    after = (
-        ""
-        if found.car_minutes is None
-        else f" A car in the sun passes {degrees(gas.limit('end', 'temperature'))} after "
-        f"{span(found.car_minutes)}."
-    )
     yield Caution(
         level="caution",
-        text=f"{rules.text('live_box', 'parked', 'also')}{after}",
+        text=rules.text("live_box", "parked", "also"),
         reason="Means of clear days; open windows hardly slow it.",
         source="mclaren_2005",
     )

@@ -51,7 +51,7 @@ def core(x: Inputs) -> Answer:
             animals.mass * gas.water_loss(gas.figure("water_loss_hot")) * hours / 1000,
         ),
         "car": found.car,
-        "car_minutes": found.car_minutes,
+        "car_minutes": car_minutes(outside, gas.limit("end", "temperature")),
     }
     return Answer(
         values=values,
@@ -93,7 +93,6 @@ def _findings(
         parked=x.parked,
         car=_car(x),
         car_box=_in_car(x, animals, box),
-        car_minutes=car_minutes(outside, gas.limit("end", "temperature")),
         volume=x.length * x.width * x.height / 1000,
         volume_needed=room_wanted(animals.mass),
         screen=screen(x),

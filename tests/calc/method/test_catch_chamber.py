@@ -90,6 +90,12 @@ def test_a_certain_stop_does_not_wait(given: dict[str, Any], part: str) -> None:
     assert any(part in each.text for each in told.cautions)
 
 
+def test_what_always_holds_waits_for_nothing() -> None:
+    told = " ".join(each.text for each in catch_chamber.answer({}).cautions)
+    for part in ("When the motor stops", "Close the hose with a plug", "Never draw in petrol"):
+        assert part in told
+
+
 def test_the_second_hose_is_asked_for_only_to_compare() -> None:
     alone = {name: value for name, value in EXAMPLE.items() if not name.endswith("_b")}
     told = catch_chamber.answer(alone)

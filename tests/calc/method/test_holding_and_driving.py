@@ -200,6 +200,12 @@ def test_a_certain_stop_does_not_wait(given: dict[str, Any], part: str) -> None:
     assert not told.ranges
 
 
+def test_what_always_holds_waits_for_nothing() -> None:
+    told = " ".join(each.text for each in holding_and_driving.answer({}).cautions)
+    for part in ("in a parked car", "hard box with wire mesh", "If it opens on the road"):
+        assert part in told
+
+
 def test_a_tight_box_needs_no_mesh() -> None:
     told = holding_and_driving.answer({"air": "tight"})
     assert isinstance(told, Incomplete)
