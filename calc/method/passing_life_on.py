@@ -8,7 +8,7 @@ from typing import Any
 from calc import units
 from calc.declare import Answer, Axis, Calculator, Chart, Out, Series
 from calc.method import release_numbers as numbers
-from calc.method.catch_chamber_landing import animal
+from calc.method.bodies import animal
 from calc.method.release_cautions import cautions
 from calc.method.release_inputs import INPUTS
 from calc.tables import row, rows

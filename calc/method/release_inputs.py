@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from calc.declare import Choice, Count, Input, Number, Option
-from calc.method.catch_chamber_inputs import animal_options
+from calc.method.bodies import animal_options
 
 _OWN = "own_reasoning"
 RELEASE = ("purpose", ("release",))

@@ -12,7 +12,7 @@ from calc.clients.follow_up import closing
 from calc.clients.follow_up.icalendar_text import Event, icalendar_text
 from calc.clients.follow_up.inputs import Inputs
 from calc.declare import Answer, Axis, Chart, Series
-from calc.method.catch_chamber_landing import holding
+from calc.method.mesh import holding
 from calc.method.stragglers_times import share_home, wait_for_share
 
 _WEEK = ("Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun")

@@ -8,15 +8,25 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from calc.method import catch_chamber_cautions, insect
-from calc.method import catch_chamber_landing as landing
-from calc.method.catch_chamber import catch_chamber
-from calc.method.catch_chamber_setups import Setup, meets_at, mesh
+from calc.declare import Incomplete, Result
+from calc.method import bodies, insect
+from calc.method import mesh as wire
+from calc.method.catch_chamber import catch_chamber, landing
+from calc.method.catch_chamber import cautions as written_there
+from calc.method.catch_chamber.inputs import Inputs
+from calc.method.catch_chamber.setups import Setup, meets_at, mesh
 from tests.calc.method.caution_cover import check, written
 
 
 def hose_of(bore: float, flow: float) -> Setup:
-    return Setup("A", flow, bore, 3.0, landing.animal("crabro"), 1.2)
+    return Setup("A", flow, bore, 3.0, bodies.animal("crabro"), 1.2)
+
+
+EXAMPLE = catch_chamber.example()
+
+
+def run(**given: Any) -> Result:
+    return catch_chamber.run(EXAMPLE | given)
 
 
 CAUTIONS: list[tuple[dict[str, Any], str, str]] = [
@@ -42,16 +52,16 @@ CAUTIONS: list[tuple[dict[str, Any], str, str]] = [
 
 @pytest.mark.parametrize(("inputs", "level", "part"), CAUTIONS)
 def test_caution(inputs: dict[str, Any], level: str, part: str) -> None:
-    check(catch_chamber, inputs, level, part)
+    check(catch_chamber, EXAMPLE | inputs, level, part)
 
 
 def test_every_caution_is_tested() -> None:
     # One of them is built once and read as two levels, by how small the chamber is.
-    assert written(catch_chamber_cautions) == len({part for _, _, part in CAUTIONS}) - 1
+    assert written(written_there) == len({part for _, _, part in CAUTIONS}) - 1
 
 
 def test_quiet_set_up_raises_no_landing_caution() -> None:
-    result = catch_chamber(animal="crabro", compare="no", flow_a=44, bore_a=63, mesh_area=800)
+    result = run(animal="crabro", compare="no", flow_a=44, bore_a=63, mesh_area=800)
     texts = " ".join(each.text for each in result.cautions)
     assert "Some arrive" not in texts
     assert "hose areas" not in texts
@@ -60,20 +70,49 @@ def test_quiet_set_up_raises_no_landing_caution() -> None:
 
 
 def test_a_stop_hides_how_long_to_run() -> None:
-    result = catch_chamber(animal="germanica", mesh_opening=6)
+    result = run(animal="germanica", mesh_opening=6)
     assert result.stopped
     assert result.values["battery_minutes"] is None
     assert result.values["arrival_a"] is not None
 
 
+@pytest.mark.parametrize(
+    ("given", "part"),
+    [
+        ({"temperature": 36}, "Too hot to hold animals"),
+        ({"animal": "germanica", "mesh_opening": 6}, "does not hold these animals"),
+    ],
+)
+def test_a_certain_stop_does_not_wait(given: dict[str, Any], part: str) -> None:
+    told = catch_chamber.answer(given)
+    assert isinstance(told, Incomplete)
+    assert told.stopped
+    assert any(part in each.text for each in told.cautions)
+
+
+def test_what_always_holds_waits_for_nothing() -> None:
+    told = " ".join(each.text for each in catch_chamber.answer({}).cautions)
+    for part in ("When the motor stops", "Close the hose with a plug", "Never draw in petrol"):
+        assert part in told
+
+
+def test_the_second_hose_is_asked_for_only_to_compare() -> None:
+    alone = {name: value for name, value in EXAMPLE.items() if not name.endswith("_b")}
+    told = catch_chamber.answer(alone)
+    assert isinstance(told, Incomplete)
+    assert [each.name for each in told.missing] == ["flow_b", "bore_b", "length_b"]
+    del alone["compare"]
+    assert catch_chamber.run(alone).values["arrival_b"] is None
+
+
 def test_wider_hose_halves_the_arrival() -> None:
-    values = catch_chamber().values
+    values = run().values
     assert values["arrival_b"] < 0.5 * values["arrival_a"]
 
 
 def test_a_wide_chamber_does_not_stop_a_hornet() -> None:
     setup = hose_of(bore=0.038, flow=0.034)
-    assert meets_at(setup, {"gap": 50}) / setup.arrives() > 0.9
+    assert meets_at(setup, 50) / setup.arrives() > 0.9
 
 
 @settings(max_examples=60, deadline=None, derandomize=True)
@@ -86,14 +125,14 @@ def test_a_wide_chamber_does_not_stop_a_hornet() -> None:
 def test_longer_hose_is_faster_and_never_faster_than_air(
     speed: float, mass: float, short: float, more: float
 ) -> None:
-    area = landing.area_of(mass)
+    area = bodies.area_of(mass)
     near = landing.arrival(speed, 1.2, area, mass, short)
     far = landing.arrival(speed, 1.2, area, mass, short + more)
     assert 0 < near < far < speed
 
 
 def test_heavy_animals_arrive_slower_and_land_harder() -> None:
-    light, heavy = (landing.animal(key) for key in ("germanica", "crabro"))
+    light, heavy = (bodies.animal(key) for key in ("germanica", "crabro"))
     slow, fast = (landing.arrival(30, 1.2, each.area, each.mass, 3) for each in (heavy, light))
     assert slow < fast
     assert landing.energy(heavy.mass, slow) > landing.energy(light.mass, fast)
@@ -107,7 +146,7 @@ def test_give_needed_is_the_stated_give_at_the_target() -> None:
 
 
 def test_scaled_area_is_the_known_one_for_the_known_mass() -> None:
-    assert landing.area_of(477.5) == pytest.approx(70.0)
+    assert bodies.area_of(477.5) == pytest.approx(70.0)
 
 
 @pytest.mark.parametrize(
@@ -124,18 +163,18 @@ def test_scaled_area_is_the_known_one_for_the_known_mass() -> None:
     ],
 )
 def test_mesh_against_animal(opening: float, head: str | None, word: str) -> None:
-    assert landing.holding(opening, head) == word
+    assert wire.holding(opening, head) == word
 
 
 def test_covered_mesh_costs_more() -> None:
-    given = catch_chamber().inputs
+    given = Inputs(**catch_chamber.run(EXAMPLE).inputs)
     for setup in (hose_of(bore=0.038, flow=0.034), hose_of(bore=0.063, flow=0.044)):
         line = mesh(setup, given)
         assert line["half"] > 4 * line["clean"]
 
 
 def test_comparison_holds_both_set_ups_in_both_systems_of_units() -> None:
-    lines = {line["what"]: line for line in catch_chamber(animal="crabro").values["comparison"]}
+    lines = {line["what"]: line for line in run(animal="crabro").values["comparison"]}
     assert lines["Arrives at"]["a"] == "14 m/s (32 mph)"
     assert lines["Arrives at"]["b"] == "7 m/s (15 mph)"
     assert lines["Mesh, in hose areas"]["a"] == "35"
@@ -144,5 +183,5 @@ def test_comparison_holds_both_set_ups_in_both_systems_of_units() -> None:
 def test_stopping_distance_is_metres() -> None:
     # Design fact of the calculator: 1/k of a hornet is beyond ten metres, of a wasp some five.
     for key, least in (("crabro", 10), ("germanica", 4)):
-        body = landing.animal(key)
+        body = bodies.animal(key)
         assert 1 / insect.drag_rate(1.204, body.area, body.mass) > least

@@ -2,28 +2,39 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 import pytest
 
+from calc.declare import Result
 from calc.method.catch_chamber import catch_chamber
 from calc.method.holding_and_driving import holding_and_driving
 from calc.method.opening_the_cavity import opening_the_cavity
 from calc.method.passing_life_on import passing_life_on
 
 
+def hold(**given: Any) -> Result:
+    return holding_and_driving.run(holding_and_driving.example() | given)
+
+
+def catch(**given: Any) -> Result:
+    return catch_chamber.run(catch_chamber.example() | given)
+
+
 def test_chamber_hose() -> None:
     hoses = {"flow_a": 34, "bore_a": 38, "length_a": 3, "flow_b": 44, "bore_b": 63, "length_b": 3}
-    result = catch_chamber(animal="crabro", **hoses)
+    result = catch(animal="crabro", **hoses)
     assert result.text("arrival_a") == "14 m/s"
     assert result.text("arrival_b") == "7 m/s"
 
 
 def test_chamber_battery() -> None:
-    assert catch_chamber(battery=72, motor=288).text("battery_minutes") == "13 min"
+    assert catch(battery=72, motor=288).text("battery_minutes") == "13 min"
     assert 72 / 288 * 60 == 15
 
 
 def test_chamber_mesh() -> None:
-    assert catch_chamber(animal="germanica", mesh_opening=6).stopped
+    assert catch(animal="germanica", mesh_opening=6).stopped
 
 
 def test_opening_tiers() -> None:
@@ -41,14 +52,14 @@ def test_opening_flakes() -> None:
 
 def test_holding_lid() -> None:
     hornets = {"animal": "crabro", "temperature": 25, "mesh_share": 40}
-    lid = holding_and_driving(air="lid", mesh_area=150, **hornets)
-    two = holding_and_driving(air="two", mesh_area=20, **hornets)
+    lid = hold(air="lid", mesh_area=150, **hornets)
+    two = hold(air="two", mesh_area=20, **hornets)
     assert lid.values["share"] == pytest.approx(3.5, abs=0.25)
     assert two.values["share"] < 1
 
 
 def test_holding_parked() -> None:
-    result = holding_and_driving(temperature=22, parked=30)
+    result = hold(temperature=22, parked=30)
     assert result.text("car") == "41 °C"
     assert result.stopped
 

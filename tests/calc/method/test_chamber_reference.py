@@ -12,10 +12,11 @@ from scipy.optimize import brentq
 from scipy.stats import binomtest
 
 from calc.method import air, duct, insect
-from calc.method import catch_chamber_landing as landing
-from calc.method import holding_gas as gas
+from calc.method import breath as gas
 from calc.method import release_numbers as numbers
-from calc.method.holding_box import Animals, Box, car_rise, minutes_to_temperature, steady_rise
+from calc.method.catch_chamber import landing
+from calc.method.live_box import Animals, Box, car_rise, minutes_to_temperature, steady_rise
+from calc.method.mesh import mesh_loss
 from calc.tables import row, rows
 
 psychrolib.SetUnitSystem(psychrolib.SI)
@@ -72,7 +73,7 @@ def test_mesh_loss_against_fluids(opening: float, wire: float, flow: float, area
     reynolds = fluids.Reynolds(V=speed, D=opening / 1000, rho=RHO, mu=mu)
     k = fluids.filters.round_edge_screen(share, reynolds)
     expected = fluids.dP_from_K(K=k, rho=RHO, V=speed)
-    ours = landing.mesh_loss(flow, area, share, opening / 1000, RHO, mu)
+    ours = mesh_loss(flow, area, share, opening / 1000, RHO, mu)
     assert ours == pytest.approx(expected, rel=0.005)
 
 

@@ -20,8 +20,14 @@ from fluids.friction import Colebrook, Haaland, friction_factor
 from scipy.optimize import brentq
 
 from calc.method import air, duct
-from calc.method.flow_and_reach import _system, _vacuum, flow_and_reach
-from calc.method.flow_system import coefficient, operating_flow
+from calc.method.flow_and_reach import flow_and_reach
+from calc.method.flow_and_reach.inputs import Inputs
+from calc.method.flow_and_reach.system import (
+    coefficient,
+    operating_flow,
+    system_of,
+    vacuum_of,
+)
 from calc.method.insect import arrival_share
 
 GRID = [
@@ -137,7 +143,7 @@ CASES = [
     {"hose_wall": "smooth", "hose_length": 12},
     {"hose_wall": "rough", "roughness": 0.9, "altitude": 2500, "temperature": -5},
     {"sealed": 0.1, "open_flow": 1, "hose_length": 30, "hose_bore": 20, "hose_wall": "smooth"},
-    {"nozzle": "flanged_slot", "mesh": "share", "bends": 9, "bend": "sharp_bend"},
+    {"nozzle": "flanged_slot", "bends": 9, "bend": "sharp_bend"},
     {"nozzle": "collar", "hole": 8, "gaps": 0, "vacuum": "quadratic", "open_flow": 200},
 ]
 
@@ -146,9 +152,9 @@ CASES = [
 @pytest.mark.parametrize("given", CASES)
 def test_operating_point(given: dict[str, object]) -> None:
     # scipy 1.17, scipy.optimize.brentq on the same two curves
-    plain = flow_and_reach._read(given, customary=False)
-    system = _system(plain)
-    vacuum = _vacuum(plain, system.air.density)
+    x = Inputs(**flow_and_reach.reading(flow_and_reach.example() | given).values)
+    system = system_of(x)
+    vacuum = vacuum_of(x, system.air.density)
     root = brentq(
         lambda flow: vacuum.curve(flow) - system.loss(flow), 0.0, vacuum.open_flow, xtol=1e-15
     )

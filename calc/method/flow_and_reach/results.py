@@ -1,4 +1,4 @@
-"""Results of the flow calculator."""
+"""What "Flow and reach of the nozzle" answers."""
 
 from __future__ import annotations
 
@@ -9,7 +9,7 @@ from calc.declare import Out
 _SPEED: dict[str, Any] = {"unit": "m/s", "customary": "mph", "digits": 0}
 _REACH: dict[str, Any] = {"kind": "interval", "unit": "cm", "customary": "inch", "digits": 1}
 
-OUTPUTS = (
+RESULTS: tuple[Out, ...] = (
     Out(
         name="verdict",
         label="What it means",
@@ -20,8 +20,8 @@ OUTPUTS = (
         name="reach",
         label="Reach in front of the nozzle",
         meaning="Distance within which the air outruns the flight speed chosen; the range is the "
-        "spread of the formulas, to half a centimetre. Weather, altitude, bends, chamber and clean "
-        "mesh change it by half a centimetre at most. A collar has none.",
+        "spread of the formulas, to half a centimetre. Weather, altitude, bends and chamber change "
+        "it by half a centimetre at most. A collar has none.",
         main=True,
         **_REACH,
     ),

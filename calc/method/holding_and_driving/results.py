@@ -1,4 +1,4 @@
-"""Results of holding and driving."""
+"""What "Holding and driving" answers."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ _DEG: dict[str, Any] = {"unit": "degC", "customary": "degF", "digits": 0}
 _MIN: dict[str, Any] = {"unit": "min", "digits": 0}
 _CM2: dict[str, Any] = {"unit": "cm**2", "customary": "inch**2", "digits": 0}
 
-OUTPUTS = (
+RESULTS: tuple[Out, ...] = (
     Out(name="verdict", label="What it means", meaning="The answer in words.", kind="text"),
     Out(
         name="inside",

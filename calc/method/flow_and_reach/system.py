@@ -7,8 +7,9 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from itertools import pairwise
 
-from calc.errors import InputError
+from calc.errors import InputError, required
 from calc.method import air, duct, fan, suction
+from calc.method.flow_and_reach.inputs import Inputs
 from calc.tables import row
 
 KILO = 1e3
@@ -126,45 +127,22 @@ class Nozzle:
     opening: suction.Opening | None
 
 
-def nozzle(
-    shape: str,
-    bore: float | None,
-    slot_length: float | None,
-    slot_width: float | None,
-    hole: float | None,
-    gaps: float | None,
-) -> Nozzle:
-    """Return the nozzle of a shape; lengths in mm, gaps in cm2."""
-    if shape == "collar":
-        assert hole is not None
-        assert gaps is not None
-        area = duct.circle(hole * MILLI) + gaps * CM2
+def nozzle(x: Inputs) -> Nozzle:
+    """Return the nozzle of the shape that was chosen."""
+    if x.nozzle == "collar":
+        area = duct.circle(required("hole", x.hole) * MILLI) + required("gaps", x.gaps) * CM2
         return Nozzle(area, coefficient("sharp_slot"), None)
-    flanged = shape.startswith("flanged")
+    flanged = x.nozzle.startswith("flanged")
     entry = coefficient("flanged_end" if flanged else "plain_end")
-    if shape.endswith("slot"):
-        assert slot_length is not None
-        assert slot_width is not None
-        # Which side was typed first does not matter to the air.
-        sides = (
-            max(slot_length, slot_width) * MILLI,
-            min(slot_length, slot_width) * MILLI,
-        )
+    if x.nozzle.endswith("slot"):
+        sides = required("slot_length", x.slot_length), required("slot_width", x.slot_width)
         make_slot = suction.flanged_slot if flanged else suction.plain_slot
-        opening = make_slot(*sides)
+        # Which side was typed first does not matter to the air.
+        opening = make_slot(max(sides) * MILLI, min(sides) * MILLI)
     else:
-        assert bore is not None
         make_round = suction.flanged_round if flanged else suction.plain_round
-        opening = make_round(bore * MILLI)
+        opening = make_round(required("nozzle_bore", x.nozzle_bore) * MILLI)
     return Nozzle(opening.area, entry, opening)
-
-
-@dataclass(frozen=True, slots=True)
-class Mesh:
-    """Mesh behind the chamber: open share, and opening in m where it is known."""
-
-    open_share: float
-    opening: float | None
 
 
 @dataclass(frozen=True, slots=True)
@@ -177,7 +155,6 @@ class System:
     bends: int
     bend_loss: float
     chamber: float
-    mesh: Mesh | None
 
     def reynolds(self, flow: float) -> float:
         """Return the Reynolds number in the hose at a flow in m3/s."""
@@ -193,7 +170,6 @@ class System:
             ("Hose wall", self._wall),
             ("Bends", lambda flow: self._on_hose(self.bends * self.bend_loss, flow)),
             ("Dump into the catch chamber", self._dump),
-            ("Mesh", self._mesh),
         )
 
     def loss(self, flow: float) -> float:
@@ -229,18 +205,46 @@ class System:
     def _dump(self, flow: float) -> float:
         return self._on_hose(duct.sudden_expansion(self.hose.area, self.chamber**2), flow)
 
-    def _mesh(self, flow: float) -> float:
-        if self.mesh is None:
-            return 0.0
-        speed = flow / self.chamber**2
-        reynolds = 0.0
-        if self.mesh.opening is not None:
-            reynolds = duct.reynolds(self.air.density, speed, self.mesh.opening, self.air.viscosity)
-        return duct.minor_loss(
-            duct.screen_loss(self.mesh.open_share, reynolds), self.air.density, speed
-        )
-
 
 def operating_flow(vacuum: Vacuum, system: System) -> float:
     """Return the flow in m3/s at which the vacuum's suction equals the system's loss."""
     return fan.operating_flow(vacuum.curve, system.loss, vacuum.open_flow)
+
+
+def vacuum_of(x: Inputs, density: float) -> Vacuum:
+    """Return the vacuum; figures of a label are taken to the air's density here, kg/m3."""
+    ratio = density / air.STANDARD_DENSITY if x.figures_from == "label" else 1.0
+    if x.vacuum == "points":
+        flows = required("point_flows", x.point_flows)
+        return measured(flows, required("point_suctions", x.point_suctions), ratio)
+    sealed = required("sealed", x.sealed) * KILO
+    return two_figures(x.vacuum, sealed, required("open_flow", x.open_flow) * MILLI, ratio)
+
+
+def system_of(x: Inputs) -> System:
+    """Return all that the air passes.
+
+    Raises :class:`InputError` for a chamber narrower than the hose.
+    """
+    side, bore = x.chamber * CENTI, x.hose_bore * MILLI
+    if side < bore:
+        raise InputError(
+            "chamber",
+            x.chamber,
+            "a side of at least the hose bore",
+            "Catch chamber, side: it is narrower than the hose; "
+            "allowed is a side of at least the hose bore.",
+        )
+    return System(
+        air=air_at(x.temperature, x.altitude),
+        nozzle=nozzle(x),
+        hose=Hose(
+            length=x.hose_length,
+            bore=bore,
+            pitch=None if x.pitch is None else x.pitch * MILLI,
+            roughness=0.0 if x.roughness is None else x.roughness * MILLI,
+        ),
+        bends=x.bends,
+        bend_loss=coefficient(x.bend),
+        chamber=side,
+    )

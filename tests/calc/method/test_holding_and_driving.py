@@ -11,11 +11,13 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from calc.declare import Incomplete, Result
 from calc.errors import InputError
-from calc.method import holding_cautions
-from calc.method import holding_gas as gas
-from calc.method.holding_and_driving import holding_and_driving, mesh_for
-from calc.method.holding_box import (
+from calc.method import breath as gas
+from calc.method.holding_and_driving import cautions as holding_cautions
+from calc.method.holding_and_driving import holding_and_driving
+from calc.method.holding_and_driving.ventilation import mesh_for
+from calc.method.live_box import (
     Animals,
     Box,
     car_minutes,
@@ -26,6 +28,7 @@ from calc.method.holding_box import (
 from calc.tables import row
 from tests.calc.method.caution_cover import check, written
 
+EXAMPLE = holding_and_driving.example()
 HORNETS = {"animal": "crabro"}
 MANY = {"number": 3000, "state": "caught"}
 STOPS: list[tuple[dict[str, Any], str]] = [
@@ -52,14 +55,18 @@ CAUTIONS: list[tuple[dict[str, Any], str, str]] = [
 
 @pytest.mark.parametrize(("inputs", "part"), STOPS)
 def test_stop_hides_what_one_would_drive_by(inputs: dict[str, Any], part: str) -> None:
-    result = check(holding_and_driving, inputs, "stop", part)
+    result = check(holding_and_driving, EXAMPLE | inputs, "stop", part)
     for name in ("verdict", "minutes_spare", "syrup", "water"):
         assert result.values[name] is None
 
 
 @pytest.mark.parametrize(("inputs", "level", "part"), CAUTIONS)
 def test_caution(inputs: dict[str, Any], level: str, part: str) -> None:
-    check(holding_and_driving, inputs, level, part)
+    check(holding_and_driving, EXAMPLE | inputs, level, part)
+
+
+def run(**given: Any) -> Result:
+    return holding_and_driving.run(EXAMPLE | given)
 
 
 def test_every_caution_is_tested() -> None:
@@ -68,15 +75,15 @@ def test_every_caution_is_tested() -> None:
 
 def test_openings_further_apart_than_the_box_is_high() -> None:
     with pytest.raises(InputError, match="further apart") as caught:
-        holding_and_driving(apart=50, height=30)
+        run(apart=50, height=30)
     assert caught.value.field == "apart"
 
 
 def test_worked_example_of_a_lid_alone() -> None:
     # 300 hornets, 150 cm² of lid, 40 % open: the lid alone is not enough, low and high are.
     hot = {"animal": "crabro", "mesh_share": 40, "temperature": 25}
-    lid = holding_and_driving(air="lid", mesh_area=150, **hot)
-    two = holding_and_driving(air="two", mesh_area=20, **hot)
+    lid = run(air="lid", mesh_area=150, **hot)
+    two = run(air="two", mesh_area=20, **hot)
     assert lid.values["share"] > 3
     assert two.values["share"] < 1
 
@@ -140,7 +147,7 @@ def test_a_share_that_is_never_reached_has_no_time() -> None:
 
 
 def test_more_animals_last_less_long() -> None:
-    few, many = (holding_and_driving(number=n, air="tight", ride=1) for n in (100, 400))
+    few, many = (run(number=n, air="tight", ride=1) for n in (100, 400))
     assert few.values["minutes_tight"] > 3.5 * many.values["minutes_tight"]
 
 
@@ -177,18 +184,42 @@ def test_the_box_in_the_car_is_warmer_than_the_car() -> None:
     # At 24.4 °C ten minutes bring the air just below the end; the box passes it.
     air_only = 24.4 + car_rise(10) * 5 / 9
     assert air_only < 35
-    assert not holding_and_driving(temperature=24.4, parked=0).stopped
-    assert holding_and_driving(temperature=24.4, parked=10).stopped
+    assert not run(temperature=24.4, parked=0).stopped
+    assert run(temperature=24.4, parked=10).stopped
+
+
+@pytest.mark.parametrize(
+    ("given", "part"),
+    [({"animal": "velutina"}, "report this hornet"), ({"place": "loose"}, "Not in the cab")],
+)
+def test_a_certain_stop_does_not_wait(given: dict[str, Any], part: str) -> None:
+    told = holding_and_driving.answer(given)
+    assert isinstance(told, Incomplete)
+    assert told.stopped
+    assert any(part in each.text for each in told.cautions)
+    assert not told.ranges
+
+
+def test_what_always_holds_waits_for_nothing() -> None:
+    told = " ".join(each.text for each in holding_and_driving.answer({}).cautions)
+    for part in ("in a parked car", "hard box with wire mesh", "If it opens on the road"):
+        assert part in told
+
+
+def test_a_tight_box_needs_no_mesh() -> None:
+    told = holding_and_driving.answer({"air": "tight"})
+    assert isinstance(told, Incomplete)
+    assert not {"mesh_area", "mesh_share", "apart"} & {each.name for each in told.missing}
 
 
 def test_runaway_box_is_told() -> None:
-    result = holding_and_driving(**MANY, temperature=30, air="tight", ride=200)
+    result = run(**MANY, temperature=30, air="tight", ride=200)
     assert result.stopped
     assert result.values["share"] is None
 
 
 def test_a_box_that_runs_away_shows_no_figures_of_a_settled_one() -> None:
-    result = holding_and_driving(animal="crabro", number=20000, state="caught", temperature=20)
+    result = run(animal="crabro", number=20000, state="caught", temperature=20)
     assert result.values["inside"] is None
     # With the air outside taken for that inside, these were too small by far.
     for name in ("heat", "carbon_dioxide", "air_needed", "sugar", "syrup"):

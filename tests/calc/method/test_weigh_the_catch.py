@@ -10,9 +10,11 @@ import pytest
 from scipy import optimize, stats
 
 from calc.catalogue import find
+from calc.declare import Incomplete
 from calc.errors import InputError
-from calc.method import weigh_the_catch as module
-from calc.method.weighing import (
+from calc.method.bodies import animal_options
+from calc.method.weigh_the_catch import cautions as module
+from calc.method.weigh_the_catch.weighing import (
     Mean,
     count_by_weight,
     effective_df,
@@ -175,6 +177,22 @@ def test_bad_input_is_one_sentence(inputs: dict[str, Any], field: str) -> None:
     assert "allowed is" in caught.value.sentence
 
 
+def test_without_a_sample_no_count_is_told() -> None:
+    told = weigh.answer({"full": 662.4, "empty": 640, "step": 0.1, "animal": "germanica"})
+    assert isinstance(told, Incomplete)
+    assert {each.name for each in told.missing} == {"sample_counts", "sample_masses"}
+    assert any("bees, leaves" in each.text for each in told.cautions)
+
+
+def test_a_second_kind_waits_for_its_share() -> None:
+    given = {name: value for name, value in EXERCISE.items() if not name.startswith("sample")}
+    given |= {"mean_from": "table", "second": "vespula_queen"}
+    told = weigh.answer(given)
+    assert isinstance(told, Incomplete)
+    assert [each.name for each in told.missing] == ["share"]
+    assert weigh.run(given | {"share": 10}).values["count"] < 302
+
+
 def test_an_empty_bin_is_none_with_room_above() -> None:
     told = weigh.run(EXERCISE | {"full": 640}).values
     assert told["count"] == 0
@@ -183,7 +201,7 @@ def test_an_empty_bin_is_none_with_room_above() -> None:
 
 
 def test_every_row_of_the_tables_of_bodies_is_taken() -> None:
-    for option in weigh.inputs[3].options:  # type: ignore[attr-defined]
+    for option in animal_options():
         told = weigh.run(EXERCISE | {"animal": option.value, "mean_from": "table", "mass": 90})
         assert told.values["count"] > 0
         assert told.values["interval"][0] < told.values["count"]

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from calc.method import holding_gas as gas
+from calc.method import breath as gas
 from calc.tables import row, rows
 
 INSECT_HEAT = 3.4
@@ -66,6 +66,20 @@ def cube_wall(volume: float, through: float) -> float:
     """Return the heat through the walls of a cube of ``volume`` L in W/K, from W/(m2 K)."""
     side = math.pow(volume / 1000, 1 / 3)
     return 6 * side * side * through
+
+
+def free_air(volume: float, mass: float) -> float:
+    """Return the air in L that ``mass`` g of animals leave in a box: a millilitre for each gram."""
+    return max(volume - mass / 1000, 0.1 * volume)
+
+
+def room_wanted(mass: float) -> tuple[float, float]:
+    """Return the room in L that ``mass`` g of animals want, from the least to a roomy box.
+
+    Source: package_bees, chamber_volume_ours.
+    """
+    least = gas.figure("package_space") * gas.figure("space_factor")
+    return least * mass / 1000, gas.figure("space_wide") * mass / 1000
 
 
 def steady_rise(box: Box, animals: Animals, outside: float, most: float = 40.0) -> float | None:

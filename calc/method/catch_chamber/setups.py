@@ -2,17 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Any
 
-from calc import units
-from calc.method import air, duct, insect
-from calc.method import catch_chamber_landing as landing
-from calc.method import holding_gas as gas
-from calc.method.holding_box import Animals
-
-Given = Mapping[str, Any]
+from calc.errors import required
+from calc.method import air, bodies, duct, insect
+from calc.method import breath as gas
+from calc.method import mesh as wire
+from calc.method.catch_chamber import landing
+from calc.method.catch_chamber.inputs import Inputs
+from calc.method.live_box import Animals
+from calc.method.told import both
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,7 +24,7 @@ class Setup:
     flow: float
     bore: float
     length: float
-    animal: landing.Animal
+    animal: bodies.Animal
     density: float
 
     @property
@@ -49,10 +50,28 @@ class Setup:
         )
 
 
-def meets_at(setup: Setup, given: Given) -> float:
-    """Return the speed in m/s with which the animal meets the catch."""
+def setups_of(x: Inputs, animal: bodies.Animal, density: float) -> list[Setup]:
+    """Return set-up A and, where they are compared, set-up B, in air of ``density`` kg/m3."""
+    made = [("A", x.flow_a, x.bore_a, x.length_a)]
+    if x.compare == "yes":
+        made.append(
+            (
+                "B",
+                required("flow_b", x.flow_b),
+                required("bore_b", x.bore_b),
+                required("length_b", x.length_b),
+            )
+        )
+    return [
+        Setup(name, flow / 1000, bore / 1000, length, animal, density)
+        for name, flow, bore, length in made
+    ]
+
+
+def meets_at(setup: Setup, gap: float) -> float:
+    """Return the speed in m/s with which the animal meets the catch, ``gap`` cm from the hose."""
     rate = insect.drag_rate(setup.density, setup.animal.area, setup.animal.mass)
-    return landing.coasting(setup.arrives(), rate, given["gap"] / 100)
+    return landing.coasting(setup.arrives(), rate, gap / 100)
 
 
 def hose(setup: Setup) -> dict[str, Any]:
@@ -65,35 +84,35 @@ def hose(setup: Setup) -> dict[str, Any]:
     }
 
 
-def touch(setup: Setup, given: Given) -> dict[str, Any]:
+def touch(setup: Setup, x: Inputs) -> dict[str, Any]:
     """Return the landing: m/s, mJ, fall in m, body weights, give wanted in mm."""
-    meets = meets_at(setup, given)
+    meets = meets_at(setup, x.gap)
     return {
         "meets": meets,
         "energy": landing.energy(setup.animal.mass, meets),
         "drop": landing.drop_height(meets),
-        "force": landing.mean_deceleration(meets, given["give"] / 1000) / insect.GRAVITY,
+        "force": landing.mean_deceleration(meets, x.give / 1000) / insect.GRAVITY,
         "needed": landing.give_needed(meets),
     }
 
 
-def mesh(setup: Setup, given: Given) -> dict[str, Any]:
+def mesh(setup: Setup, x: Inputs) -> dict[str, Any]:
     """Return the mesh: hose areas, loss clean and half covered in Pa, area wanted in cm2."""
-    share = duct.mesh_open_share(given["mesh_opening"], given["mesh_wire"])
-    viscosity = air.viscosity(given["temperature"])
+    share = duct.mesh_open_share(x.mesh_opening, x.mesh_wire)
+    viscosity = air.viscosity(x.temperature)
     clean, half = (
-        landing.mesh_loss(
+        wire.mesh_loss(
             setup.flow,
-            given["mesh_area"] / 1e4,
+            x.mesh_area / 1e4,
             part,
-            given["mesh_opening"] / 1000,
+            x.mesh_opening / 1000,
             setup.density,
             viscosity,
         )
         for part in (share, share / 2)
     )
     return {
-        "areas": given["mesh_area"] / 1e4 / duct.circle(setup.bore),
+        "areas": x.mesh_area / 1e4 / duct.circle(setup.bore),
         "clean": clean,
         "half": half,
         "wanted": landing.target("hose_areas") * duct.circle(setup.bore) * 1e4,
@@ -109,44 +128,35 @@ def running(setup: Setup, animals: Animals, temperature: float) -> dict[str, Any
     }
 
 
-def _told(value: float, unit: str, customary: str, digits: int = 0, there: int = 0) -> str:
-    """Write a value in both systems of units."""
-    other = units.convert(value, unit, customary)
-    return (
-        f"{units.show(value, digits)} {units.label(unit)} "
-        f"({units.show(other, there)} {units.label(customary)})"
-    )
-
-
-def _column(setup: Setup, given: Given, animals: Animals) -> list[tuple[str, str]]:
-    flown, landed = hose(setup), touch(setup, given)
-    meshed, runs = mesh(setup, given), running(setup, animals, given["temperature"])
+def _column(setup: Setup, x: Inputs, animals: Animals) -> list[tuple[str, str]]:
+    flown, landed = hose(setup), touch(setup, x)
+    meshed, runs = mesh(setup, x), running(setup, animals, x.temperature)
     low, high = flown["range"]
     return [
-        ("Air in the hose", _told(flown["air"], "m/s", "mph")),
+        ("Air in the hose", both(flown["air"], "m/s", "mph")),
         ("Lift, body weights", f"{flown['lift']:.1f}"),
-        ("Arrives at", _told(flown["arrival"], "m/s", "mph")),
+        ("Arrives at", both(flown["arrival"], "m/s", "mph")),
         (
             "Arrives between",
-            f"{low:.0f} and {_told(high, 'm/s', 'mph')}",
+            f"{low:.0f} and {both(high, 'm/s', 'mph')}",
         ),
-        ("Meets the catch at", _told(landed["meets"], "m/s", "mph")),
+        ("Meets the catch at", both(landed["meets"], "m/s", "mph")),
         ("Energy", f"{landed['energy']:.0f} mJ"),
-        ("Like a fall of", _told(landed["drop"], "m", "ft", 1)),
+        ("Like a fall of", both(landed["drop"], "m", "ft", 1)),
         ("Braked by, body weights", f"{landed['force']:.0f}"),
-        ("Give wanted", _told(landed["needed"], "mm", "inch", 0, 1)),
+        ("Give wanted", both(landed["needed"], "mm", "inch", 0, 1)),
         ("Mesh, in hose areas", f"{meshed['areas']:.0f}"),
-        ("Mesh to aim for", _told(meshed["wanted"], "cm**2", "inch**2", -1)),
-        ("Mesh loss, clean", _told(meshed["clean"], "Pa", "inH2O", 1, 3)),
-        ("Mesh loss, half covered", _told(meshed["half"], "Pa", "inH2O", 1, 3)),
+        ("Mesh to aim for", both(meshed["wanted"], "cm**2", "inch**2", -1)),
+        ("Mesh loss, clean", both(meshed["clean"], "Pa", "inH2O", 1, 3)),
+        ("Mesh loss, half covered", both(meshed["half"], "Pa", "inH2O", 1, 3)),
         ("Carbon dioxide they add", f"{runs['carbon_dioxide']:.3f} %"),
-        ("They warm the air by", _told(runs["rise"], "delta_degC", "delta_degF", 1, 1)),
+        ("They warm the air by", both(runs["rise"], "delta_degC", "delta_degF", 1, 1)),
     ]
 
 
-def compared(given: Given, setups: Sequence[Setup], animals: Animals) -> list[dict[str, str]]:
+def compared(x: Inputs, setups: Sequence[Setup], animals: Animals) -> list[dict[str, str]]:
     """Return the rows of the comparison: what, set-up A, set-up B in both systems of units."""
-    columns = [_column(setup, given, animals) for setup in setups]
+    columns = [_column(setup, x, animals) for setup in setups]
     return [
         {
             "what": what,

@@ -1,4 +1,4 @@
-"""What the catch chamber says: the verdict in words, and its cautions."""
+"""What "The catch chamber" says: the verdict in words, and its cautions."""
 
 from __future__ import annotations
 
@@ -7,9 +7,10 @@ from dataclasses import dataclass
 
 from calc import rules
 from calc.declare import Caution
-from calc.method import holding_gas as gas
-from calc.method.catch_chamber_landing import target
-from calc.method.flow_words import speed
+from calc.method import breath as gas
+from calc.method.catch_chamber.landing import target
+from calc.method.told import speed
+from calc.tables import row
 
 HIDDEN = ("battery_minutes", "minutes_planned", "minutes_end", "minutes_hot", "volume_needed")
 """Results that a stop withholds: how long to run or wait, and how big to build."""
@@ -36,9 +37,6 @@ class Findings:
     volume: float
     volume_needed: tuple[float, float]
     temperature: float
-    minutes_planned: float
-    minutes_end: float
-    minutes_hot: float | None
 
 
 def verdict(found: Findings) -> str:
@@ -112,8 +110,6 @@ def _mesh(found: Findings) -> Iterator[Caution]:
 
 
 def _all_hold() -> str:
-    from calc.tables import row
-
     return f"{row('head_widths', 'all')['holds']:g} mm"
 
 
@@ -175,22 +171,12 @@ def _after(found: Findings) -> Iterator[Caution]:
             reason="Wanted room is drawn from package bees and our own advice, not measured.",
             source="chamber_volume_ours",
         )
-    worst = min(found.minutes_end, found.minutes_hot or found.minutes_end)
     yield Caution(
         level="caution",
-        text=f"When the motor stops, open the screened vents at once: closed tight, the chamber "
-        f"is at its limit after {_minutes(worst)}.",
+        text="When the motor stops, open the screened vents at once.",
         reason="Only the fan brings air; the animals go on breathing and warming.",
         source="holding_limits_ours",
     )
-
-
-def _minutes(value: float) -> str:
-    if value < 2:
-        return "about a minute or less"
-    if value < 120:
-        return f"about {value:.0f} minutes"
-    return f"about {value / 60:.0f} hours"
 
 
 def _always(found: Findings) -> Iterator[Caution]:

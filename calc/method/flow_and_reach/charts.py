@@ -1,4 +1,4 @@
-"""The two figures of the flow calculator, as data."""
+"""The two figures of "Flow and reach of the nozzle"."""
 
 from __future__ import annotations
 
@@ -6,7 +6,7 @@ from collections.abc import Callable, Sequence
 
 from calc.declare import Axis, Chart, Series
 from calc.method.fan import operating_flow
-from calc.method.flow_system import System, Vacuum
+from calc.method.flow_and_reach.system import System, Vacuum
 from calc.method.suction import Opening
 
 _STEPS = 40

@@ -1,13 +1,14 @@
-"""What holding and driving says: the verdict in words, and its cautions."""
+"""What "Holding and driving" says: the verdict in words, and its cautions."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from calc import rules, units
+from calc import rules
 from calc.declare import Caution
-from calc.method import holding_gas as gas
+from calc.method import breath as gas
+from calc.method.told import degrees
 
 HIDDEN = ("verdict", "minutes_spare", "syrup", "water")
 """Results that a stop withholds: everything one would set out on the road with."""
@@ -29,16 +30,10 @@ class Findings:
     parked: float
     car: float
     car_box: float
-    car_minutes: float | None
     volume: float
     volume_needed: tuple[float, float]
     screen: float
     screen_wanted: float
-
-
-def degrees(value: float) -> str:
-    """Write a temperature in both units."""
-    return f"{value:.0f} °C ({units.convert(value, 'degC', 'degF'):.0f} °F)"
 
 
 def span(minutes: float) -> str:
@@ -162,15 +157,9 @@ def _air(found: Findings) -> Iterator[Caution]:
 
 
 def _car(found: Findings) -> Iterator[Caution]:
-    after = (
-        ""
-        if found.car_minutes is None
-        else f" A car in the sun passes {degrees(gas.limit('end', 'temperature'))} after "
-        f"{span(found.car_minutes)}."
-    )
     yield Caution(
         level="caution",
-        text=f"{rules.text('live_box', 'parked', 'also')}{after}",
+        text=rules.text("live_box", "parked", "also"),
         reason="Means of clear days; open windows hardly slow it.",
         source="mclaren_2005",
     )

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 
 from calc.method.comb_sample import ratio_of_sums
 from calc.method.quantiles import normal_quantile, student_quantile
+from calc.tables import row, rows
 
 OUTSIDE = 0.05
 """Chance left outside the limits: 95 % limits."""
@@ -127,6 +128,36 @@ def mixed(first: Mean, second: Mean, share: float) -> Mean:
         error=combined(((1 - q) * first.error, q * second.error, apart * q / math.sqrt(3))),
         spread=math.sqrt(max(0.0, square - mass**2)),
     )
+
+
+def _widest() -> float:
+    """Return the largest printed spread between animals, over their mean."""
+    return max(float(each["mass_spread"]) / float(each["mass"]) for each in rows("insect_bodies"))
+
+
+def known(key: str, mass: float | None) -> Mean:
+    """Return what is known of one kind before anything is weighed: mass, error and spread in mg.
+
+    The mean of one nest may lie as far from the printed mean as one animal does, or anywhere in
+    the printed range. A typed mass gets the widest printed spread.
+
+    Parameters
+    ----------
+    key : row of ``insect_bodies`` or ``caught_animals``, or ``typed``
+    mass : mg, for ``typed``
+
+    Source: weigh_cautions; the tables name theirs.
+    """
+    if key == "typed":
+        assert mass is not None
+        return Mean(mass=mass, error=_widest() * mass, spread=_widest() * mass)
+    for each in rows("insect_bodies"):
+        if each["key"] == key:
+            spread = float(each["mass_spread"])
+            return Mean(mass=float(each["mass"]), error=spread, spread=spread)
+    each = row("caught_animals", key)
+    error = range_error(*each["range"])
+    return Mean(mass=float(each["mass"]), error=error, spread=error)
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
