@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 from calc.method.comb_geometry import cells_on
 from calc.method.comb_sample import Total, product_se, ratio_of_sums, share_error, stratified
-from calc.method.distributions import NORMAL_975
+from calc.numeric.distributions import NORMAL_975
 
 AREA_ERROR = 0.05
 """Standard error of a comb's area from two diameters, as a share [comb_errors]."""

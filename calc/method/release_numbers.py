@@ -5,7 +5,8 @@ from __future__ import annotations
 import math
 from itertools import pairwise
 
-from calc.method.quantiles import normal_quantile, wilson
+from calc.numeric.distributions import normal_quantile
+from calc.numeric.limits import wilson
 from calc.tables import row, rows
 
 

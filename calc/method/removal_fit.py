@@ -6,8 +6,8 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from calc.method.distributions import binomial_upper_half, chi2_upper
 from calc.method.removal_effort import gould_pollock
+from calc.numeric.distributions import binomial_at_least, chi2_sf
 
 SMALLEST_EXPECTED = 5.0
 """Passes with a smaller expected catch are pooled with their neighbour before the test."""
@@ -65,7 +65,7 @@ def fit_test(catches: Sequence[int], effort: Sequence[float]) -> FitTest | None:
     if df < 1:
         return None
     chi2 = sum((c - e) ** 2 / e for c, e in zip(observed, expected, strict=True))
-    return FitTest(chi2=chi2, df=df, chance=chi2_upper(chi2, df))
+    return FitTest(chi2=chi2, df=df, chance=chi2_sf(chi2, df))
 
 
 def _by_hazard(number: float, hazard: float, effort: Sequence[float]) -> tuple[float, ...]:
@@ -103,4 +103,4 @@ def last_rise_chance(catches: Sequence[int]) -> float:
     Source: removal_thresholds.
     """
     before, last = catches[-2], catches[-1]
-    return binomial_upper_half(last, before + last)
+    return binomial_at_least(last, before + last, 0.5)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from calc.method.stopping import MOST_PASSES
+from calc.numeric.roots import first_whole
 
 SHY = 0.5
 """Capture probability of the last wasps over that of the whole nest. Source: removal_shy."""
@@ -64,10 +65,4 @@ def empty_passes_needed(
     def enough(empty: int) -> bool:
         return chance_by_last_passes(catches, lengths, p, most, empty) >= wanted
 
-    if not enough(MOST_PASSES):
-        return None
-    low, high = -1, MOST_PASSES
-    while high - low > 1:
-        middle = (low + high) // 2
-        low, high = (low, middle) if enough(middle) else (middle, high)
-    return high
+    return first_whole(enough, 0, MOST_PASSES)

@@ -10,13 +10,13 @@ import math
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
-from calc.method.distributions import CHI2_95_1, chi2_upper
 from calc.method.removal import weighted_sum
+from calc.numeric.distributions import CHI2_95_1, chi2_sf
+from calc.numeric.minimise import minimum
+from calc.numeric.roots import root
 
 # Beyond this many times the catch the likelihood is flat: the limit is called infinite.
 _FURTHEST = 1e5
-
-_GOLDEN = (math.sqrt(5) - 1) / 2
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -99,7 +99,7 @@ def equality_test(catches: Sequence[int]) -> EqualityTest:
     chi2 = max(0.0, 2 * (equal.best()[1] - least))
     return EqualityTest(
         chi2=chi2,
-        chance=chi2_upper(chi2, 1),
+        chance=chi2_sf(chi2, 1),
         first_probability=first,
         later_probability=later,
     )
@@ -181,24 +181,8 @@ class _Likelihood:
         costs = [self(total + each) for each in grid]
         at = costs.index(min(costs))
         low, high = grid[max(0, at - 1)], grid[min(len(grid) - 1, at + 1)]
-        beyond, least = _valley(lambda each: self(total + each), low, high)
+        beyond, least = minimum(lambda each: self(total + each), low, high)
         return (float(total), costs[0]) if costs[0] <= least else (total + beyond, least)
-
-
-def _valley(cost: Callable[[float], float], low: float, high: float) -> tuple[float, float]:
-    """Return where a curve with one valley is least, by golden section, and the value there."""
-    a, b = high - _GOLDEN * (high - low), low + _GOLDEN * (high - low)
-    at_a, at_b = cost(a), cost(b)
-    for _ in range(45):
-        if at_a <= at_b:
-            high, b, at_b = b, a, at_a
-            a = high - _GOLDEN * (high - low)
-            at_a = cost(a)
-        else:
-            low, a, at_a = a, b, at_b
-            b = low + _GOLDEN * (high - low)
-            at_b = cost(b)
-    return (a, at_a) if at_a <= at_b else (b, at_b)
 
 
 def _require(catches: Sequence[int]) -> None:
@@ -212,12 +196,12 @@ def _fit(catches: Sequence[int], form: _Form, name: str) -> Profile:
     number, least = likelihood.best()
     limit = least + CHI2_95_1 / 2
 
-    def inside(candidate: float) -> bool:
-        return likelihood(candidate) <= limit
+    def above(candidate: float) -> float:
+        return likelihood(candidate) - limit
 
-    low = float(total) if inside(total) else _edge(inside, number, total)
     furthest = total * (1 + _FURTHEST)
-    high = None if inside(furthest) else _edge(inside, number, furthest)
+    low = float(total) if above(total) <= 0 else root(above, total, number)
+    high = None if above(furthest) <= 0 else root(above, number, furthest)
     first, p, _ = likelihood.parts(number)
     return Profile(
         form=name,
@@ -228,16 +212,3 @@ def _fit(catches: Sequence[int], form: _Form, name: str) -> Profile:
         low=low,
         high=high,
     )
-
-
-def _edge(inside: Callable[[float], bool], within: float, beyond: float) -> float:
-    """Return where ``inside`` turns false between two numbers, to about 1e-9 of it."""
-    for _ in range(70):
-        middle = (within + beyond) / 2
-        if inside(middle):
-            within = middle
-        else:
-            beyond = middle
-        if abs(beyond - within) <= 1e-9 * within:
-            break
-    return within

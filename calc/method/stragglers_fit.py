@@ -6,7 +6,6 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from calc.method.quantiles import RULE_OF_THREE
 from calc.method.removal import falls
 from calc.method.removal_effort import gould_pollock
 from calc.method.removal_quantiles import number_quantiles
@@ -18,6 +17,7 @@ from calc.method.stragglers_times import (
     most_after_quiet,
     truncated_mean,
 )
+from calc.numeric.limits import RULE_OF_THREE
 
 _BINS = 24
 

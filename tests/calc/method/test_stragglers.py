@@ -11,16 +11,6 @@ from scipy import integrate, optimize, stats
 
 from calc.errors import InputError
 from calc.method import stragglers_words as say
-from calc.method.quantiles import (
-    beta_quantile,
-    chi2_quantile,
-    clopper_pearson,
-    gamma_upper,
-    garwood,
-    normal_quantile,
-    student_quantile,
-    wilson,
-)
 from calc.method.stragglers import waiting_for_stragglers as wait
 from calc.method.stragglers_charts import hornet_share, hornet_trips
 from calc.method.stragglers_forms import HIDDEN
@@ -42,41 +32,6 @@ from docs_build.bootstrap import ROOT
 
 def texts(level: str, **given: object) -> str:
     return " ".join(each.text for each in wait(**given).cautions if each.level == level)
-
-
-# Outside reference: scipy 1.17.1, stats.chi2.ppf.
-@pytest.mark.library("scipy")
-@pytest.mark.parametrize("df", [1, 2, 7.5, 40, 1000])
-@pytest.mark.parametrize("chance", [0.0005, 0.025, 0.5, 0.975, 0.9995])
-def test_chi2_quantile(df: float, chance: float) -> None:
-    assert chi2_quantile(chance, df) == pytest.approx(stats.chi2.ppf(chance, df), rel=1e-8)
-
-
-# Outside reference: scipy 1.17.1, stats.t.ppf.
-@pytest.mark.library("scipy")
-@pytest.mark.parametrize("df", [1, 1.4, 5, 7.59719, 134.306])
-def test_student_quantile(df: float) -> None:
-    assert student_quantile(0.05, df) == pytest.approx(stats.t.ppf(0.975, df), rel=1e-9)
-    assert student_quantile(0.2, df) == pytest.approx(stats.t.ppf(0.9, df), rel=1e-9)
-
-
-# Outside reference: scipy 1.17.1, stats.beta.ppf and stats.binomtest(...).proportion_ci.
-@pytest.mark.library("scipy")
-@pytest.mark.parametrize(("k", "n"), [(0, 5), (3, 17), (50, 100), (999, 1000), (7, 7)])
-def test_limits_of_a_share(k: int, n: int) -> None:
-    exact = stats.binomtest(k, n).proportion_ci(method="exact")
-    assert clopper_pearson(k, n) == pytest.approx((exact.low, exact.high), rel=1e-9, abs=1e-12)
-    score = stats.binomtest(k, n).proportion_ci(method="wilson")
-    got = wilson(k, n, normal_quantile(0.05))
-    assert got == pytest.approx((score.low, score.high), rel=1e-9, abs=1e-12)
-    assert beta_quantile(0.3, k + 1, n) == pytest.approx(stats.beta.ppf(0.3, k + 1, n), rel=1e-9)
-
-
-# Outside reference: scipy 1.17.1, special.gammaincc through stats.gamma.sf.
-@pytest.mark.library("scipy")
-@pytest.mark.parametrize(("a", "z"), [(0.5, 0.1), (1.601, 2.0), (4, 9), (50, 40)])
-def test_gamma_upper(a: float, z: float) -> None:
-    assert gamma_upper(a, z) == pytest.approx(stats.gamma.sf(z, a), rel=1e-10)
 
 
 # Outside reference: scipy 1.17.1, numerical integral of stats.gamma.sf (residual life).
@@ -108,15 +63,6 @@ def test_mean_with_the_number_out_unknown_is_the_library_fit() -> None:
         options={"xatol": 1e-9},
     )
     assert truncated_mean(tuple(times), waited) == pytest.approx(found.x, rel=1e-5)
-
-
-# Outside reference: scipy 1.17.1, stats.poisson.cdf at the limits.
-@pytest.mark.library("scipy")
-@pytest.mark.parametrize("count", [1, 4, 30, 100, 500])
-def test_garwood_limits_leave_the_tails(count: int) -> None:
-    low, high = garwood(count)
-    assert stats.poisson.sf(count - 1, low) == pytest.approx(0.025, rel=1e-8)
-    assert stats.poisson.cdf(count, high) == pytest.approx(0.025, rel=1e-8)
 
 
 def test_grouped_and_exact_times_agree_with_short_intervals() -> None:
