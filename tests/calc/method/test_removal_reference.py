@@ -8,9 +8,9 @@ import numpy as np
 import pytest
 from scipy import integrate, optimize, special, stats
 
+from calc.method.how_many_left.fit import expected_catches, fit_test
 from calc.method.removal import carle_strub, standard_errors, weighted_sum, zippin
 from calc.method.removal_effort import gould_pollock, leslie, log_likelihood
-from calc.method.removal_fit import expected_catches, fit_test
 from calc.method.removal_quantiles import number_quantiles
 from calc.method.stopping import (
     chance_at_most,
@@ -119,7 +119,7 @@ def test_fit_is_the_chi_square_test() -> None:
     assert test is not None
     assert test.df == 2
     assert test.chi2 == pytest.approx(chi2, rel=1e-6)
-    assert test.chance == pytest.approx(chance, rel=1e-6)
+    assert test.p_value == pytest.approx(chance, rel=1e-6)
 
 
 def direct(catches: tuple[int, ...], furthest: int = 2_000_000) -> tuple[np.ndarray, np.ndarray]:

@@ -37,7 +37,7 @@ class EqualityTest:
     """Likelihood-ratio test that the first pass caught as well as the later ones."""
 
     chi2: float
-    chance: float
+    p_value: float
     first_probability: float
     later_probability: float
 
@@ -99,7 +99,7 @@ def equality_test(catches: Sequence[int]) -> EqualityTest:
     chi2 = max(0.0, 2 * (equal.best()[1] - least))
     return EqualityTest(
         chi2=chi2,
-        chance=chi2_sf(chi2, 1),
+        p_value=chi2_sf(chi2, 1),
         first_probability=first,
         later_probability=later,
     )

@@ -5,8 +5,8 @@ from __future__ import annotations
 import math
 
 from calc.declare import Axis, Chart, Series
-from calc.method.removal_choice import Fit, Job
-from calc.method.removal_fit import expected_catches
+from calc.method.how_many_left.choice import Fit, Job
+from calc.method.how_many_left.fit import expected_catches
 
 SHOWN_AHEAD = 5
 """Further passes drawn in the chart."""

@@ -7,6 +7,8 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 
 from calc.errors import InputError
+from calc.method.how_many_left.fit import expected_catches
+from calc.method.how_many_left.profile import moran_schnute, usable
 from calc.method.removal import (
     Estimate,
     carle_strub,
@@ -17,8 +19,6 @@ from calc.method.removal import (
     zippin,
 )
 from calc.method.removal_effort import gould_pollock, leslie
-from calc.method.removal_fit import expected_catches
-from calc.method.removal_profile import moran_schnute, usable
 from calc.method.removal_quantiles import number_quantiles
 from calc.method.stopping import Outlook, log_normal_interval, outlook
 

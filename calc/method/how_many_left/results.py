@@ -1,14 +1,14 @@
-"""What the removal calculator asks and gives: the choice of estimator and the results."""
+"""What "How many are left" answers, the main answers first."""
 
 from __future__ import annotations
 
-from calc.declare import Choice, Option, Out
+from calc.declare import Out
 from calc.method.stopping import MOST_PASSES
 
 HIGHEST_CHANCE = 99.9
 """No chance is shown above this: the model is not that sure of itself."""
 
-OUTPUTS = (
+RESULTS = (
     Out(
         name="next_step",
         label="What to do next",
@@ -149,51 +149,6 @@ OUTPUTS = (
 )
 
 HIDDEN = tuple(
-    out.name for out in OUTPUTS if out.name not in {"next_step", "total_caught", "estimator"}
+    out.name for out in RESULTS if out.name not in {"next_step", "total_caught", "estimator"}
 )
 """Results that a stop withholds: all but the catch and what to do."""
-
-ESTIMATORS = Choice(
-    name="estimator",
-    label="Estimator",
-    meaning="Leave on automatic unless you compare with other work.",
-    options=(
-        Option(
-            value="auto",
-            label="Automatic",
-            meaning="Carle & Strub for equal passes; with effort where minutes differ.",
-        ),
-        Option(
-            value="carle_strub",
-            label="Carle & Strub",
-            meaning="Weighted maximum likelihood; always has an answer.",
-        ),
-        Option(
-            value="zippin",
-            label="Zippin",
-            meaning="Maximum likelihood, binomial-total form.",
-        ),
-        Option(value="seber", label="Seber, closed form", meaning="2 or 3 passes."),
-        Option(
-            value="robson_regier",
-            label="Robson & Regier",
-            meaning="2 passes, corrected for bias.",
-        ),
-        Option(
-            value="moran_schnute",
-            label="Moran & Schnute",
-            meaning="Profile-likelihood interval, 3 passes or more.",
-        ),
-        Option(
-            value="leslie",
-            label="Leslie, with minutes",
-            meaning="Line of the catch per minute, 3 passes or more.",
-        ),
-        Option(
-            value="gould_pollock",
-            label="Likelihood with minutes",
-            meaning="Gould & Pollock; unequal passes, zero catches allowed.",
-        ),
-    ),
-    usual="auto",
-)

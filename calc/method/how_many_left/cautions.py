@@ -7,10 +7,10 @@ from dataclasses import dataclass
 
 from calc import rules
 from calc.declare import Caution
+from calc.method.how_many_left.choice import WITH_EFFORT, Fit, Job
+from calc.method.how_many_left.fit import FitTest, last_rise_chance
+from calc.method.how_many_left.profile import EqualityTest
 from calc.method.removal import falls
-from calc.method.removal_choice import WITH_EFFORT, Fit, Job
-from calc.method.removal_fit import FitTest, last_rise_chance
-from calc.method.removal_profile import EqualityTest
 
 REJECTED = 0.05
 """Below this chance a test speaks against equal chances on every pass."""
@@ -106,7 +106,7 @@ def always() -> Iterator[Caution]:
 
 def about_fit(fit: FitTest | None, equality: EqualityTest | None) -> Iterator[Caution]:
     """Yield a caution where the catch falls otherwise than equal chances allow."""
-    first_differs = equality is not None and equality.chance < REJECTED
+    first_differs = equality is not None and equality.p_value < REJECTED
     if first_differs and equality is not None:
         easier = equality.first_probability > equality.later_probability
         yield Caution(
@@ -119,7 +119,7 @@ def about_fit(fit: FitTest | None, equality: EqualityTest | None) -> Iterator[Ca
             reason="A test of equal chances on all passes fails, so the interval is wrong too.",
             source="schnute_1983",
         )
-    elif fit is not None and fit.chance < REJECTED:
+    elif fit is not None and fit.p_value < REJECTED:
         yield Caution(
             level="caution",
             text="The catch falls unevenly: the interval is too narrow, and most often the "

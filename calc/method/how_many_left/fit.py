@@ -19,7 +19,7 @@ class FitTest:
 
     chi2: float
     df: int
-    chance: float
+    p_value: float
 
 
 def expected_catches(number: float, p: float, lengths: Sequence[float]) -> tuple[float, ...]:
@@ -65,7 +65,7 @@ def fit_test(catches: Sequence[int], effort: Sequence[float]) -> FitTest | None:
     if df < 1:
         return None
     chi2 = sum((c - e) ** 2 / e for c, e in zip(observed, expected, strict=True))
-    return FitTest(chi2=chi2, df=df, chance=chi2_sf(chi2, df))
+    return FitTest(chi2=chi2, df=df, p_value=chi2_sf(chi2, df))
 
 
 def _by_hazard(number: float, hazard: float, effort: Sequence[float]) -> tuple[float, ...]:
