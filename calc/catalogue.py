@@ -22,7 +22,7 @@ from calc.method.holding_and_driving import holding_and_driving
 from calc.method.how_many_left import how_many_left
 from calc.method.opening_the_cavity import opening_the_cavity
 from calc.method.passing_life_on import passing_life_on
-from calc.method.stragglers import waiting_for_stragglers
+from calc.method.waiting_for_stragglers import waiting_for_stragglers
 from calc.method.weigh_the_catch import weigh_the_catch
 from calc.safety.acclimatisation import acclimatisation_plan
 from calc.safety.briefing import briefing

@@ -10,7 +10,7 @@ import pytest
 from calc import rules, tables
 from calc.method.passing_life_on import passing_life_on
 from calc.method.release_numbers import condition
-from calc.method.stragglers import waiting_for_stragglers
+from calc.method.waiting_for_stragglers import waiting_for_stragglers
 from docs_build.bootstrap import ROOT
 
 ONLY = re.compile(r"^:only: (.+)$", re.MULTILINE)
@@ -47,7 +47,7 @@ def test_brood_is_colder_than_where_hornets_freeze() -> None:
 
 
 def test_a_long_wait_is_not_spent_in_the_suit() -> None:
-    result = waiting_for_stragglers.run({})
+    result = waiting_for_stragglers.run(waiting_for_stragglers.example())
     said = [each.text for each in result.cautions]
     assert any(rules.text("waiting", "outside") in each for each in said)
     stop = tables.row("visit_stops", "wait_ladder")["do"]

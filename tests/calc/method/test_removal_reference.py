@@ -18,7 +18,7 @@ from calc.method.stopping import (
     outlook,
     passes_from_start,
 )
-from calc.method.stragglers_fit import Watch, fit
+from calc.method.waiting_for_stragglers.fit import Watch, fit
 
 # Outside reference in this file: scipy 1.17 (stats, special, optimize), numpy 2.4.
 

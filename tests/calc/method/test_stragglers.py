@@ -4,16 +4,14 @@ from __future__ import annotations
 
 import math
 import random
+from typing import Any
 
 import numpy as np
 import pytest
 from scipy import integrate, optimize, stats
 
+from calc.declare import Incomplete, Result
 from calc.errors import InputError
-from calc.method import stragglers_words as say
-from calc.method.stragglers import waiting_for_stragglers as wait
-from calc.method.stragglers_charts import hornet_share, hornet_trips
-from calc.method.stragglers_forms import HIDDEN
 from calc.method.stragglers_times import (
     censored_mean,
     chance_all_home,
@@ -27,7 +25,22 @@ from calc.method.stragglers_times import (
     wait_for_all,
     wait_for_share,
 )
+from calc.method.waiting_for_stragglers import cautions as say
+from calc.method.waiting_for_stragglers import waiting_for_stragglers
+from calc.method.waiting_for_stragglers.charts import hornet_share, hornet_trips
+from calc.method.waiting_for_stragglers.results import HIDDEN
 from docs_build.bootstrap import ROOT
+
+WATCH: dict[str, Any] = {
+    "weather": "fair",
+    "record": "times",
+    "times": (2, 3, 5, 8, 11, 14, 19, 27),
+    "waited": 45,
+}
+
+
+def wait(**given: object) -> Result:
+    return waiting_for_stragglers(**(WATCH | given))
 
 
 def texts(level: str, **given: object) -> str:
@@ -131,12 +144,12 @@ def test_a_known_number_out_is_given_back() -> None:
     result = wait(times=[2, 3, 5, 8, 11, 14], waited=30, still_out=4)
     assert result.values["still_out"] == 4
     assert result.values["mean_trip"] == pytest.approx(163 / 6)
-    counts = wait(record="counts", returns=[38, 26, 12], interval=5, still_out=19)
+    counts = wait(record="counts", returns=[38, 26, 12], waited=15, still_out=19)
     assert counts.values["mean_trip"] == pytest.approx(9.317, abs=0.001)
 
 
 def test_counts_are_a_removal_series() -> None:
-    result = wait(record="counts", returns=[38, 26, 12], interval=5)
+    result = wait(record="counts", returns=[38, 26, 12], waited=15)
     assert result.values["mean_trip"] == pytest.approx(-5 / math.log1p(-0.415805), abs=1e-4)
     assert result.values["away_at_start"] == pytest.approx(94.926, abs=0.001)
 
@@ -159,7 +172,7 @@ def test_an_empty_watch_stops() -> None:
 
 
 def test_returns_that_do_not_thin_out_stop() -> None:
-    result = wait(record="counts", returns=[5, 5, 5])
+    result = wait(record="counts", returns=[5, 5, 5], waited=30)
     assert result.stopped
     assert "do not thin out" in result.values["next_step"]
 
@@ -190,6 +203,19 @@ def test_a_return_after_the_end_is_refused() -> None:
     with pytest.raises(InputError, match="after the end of the watch") as caught:
         wait(times=[5, 50], waited=45)
     assert caught.value.field == "times"
+    with pytest.raises(InputError, match="too few") as caught:
+        wait(record="counts", returns=[9, 4], waited=121)
+    assert caught.value.field == "returns"
+
+
+def test_rain_stops_the_clock_before_any_number_is_given() -> None:
+    told = waiting_for_stragglers.answer({"weather": "rain"})
+    assert isinstance(told, Incomplete)
+    assert told.stopped
+    assert "Stop the clock" in told.cautions[0].text
+    dry = waiting_for_stragglers.answer({"weather": "fair"})
+    assert isinstance(dry, Incomplete)
+    assert not dry.stopped
 
 
 def test_traffic_times_trip_is_the_number_away() -> None:
@@ -202,7 +228,7 @@ PAGE = ROOT / "handbook" / "method" / "waiting_for_stragglers.md"
 
 def test_answers_of_the_page_are_those_of_the_calculator() -> None:
     page = PAGE.read_text(encoding="utf-8")
-    counts = wait(record="counts", returns=[18, 11, 7, 4, 2, 1], interval=10)
+    counts = wait(record="counts", returns=[18, 11, 7, 4, 2, 1], waited=60)
     assert f"The mean trip is {counts.values['mean_trip']:.1f} minutes" in page
     low, high = counts.values["still_out_interval"]
     out = f"{counts.values['still_out']:.0f}"

@@ -5,8 +5,8 @@ from __future__ import annotations
 from typing import Any
 
 from calc.declare import Axis, Chart, Series
-from calc.method.stragglers_fit import Fit, Watch
 from calc.method.stragglers_times import gamma_share_out, share_home
+from calc.method.waiting_for_stragglers.fit import Fit, Watch
 from calc.tables import row
 
 TABLE_MINUTES = (10.0, 20.0, 30.0, 45.0, 60.0, 90.0, 120.0)

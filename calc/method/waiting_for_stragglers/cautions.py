@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 
 from calc import rules
 from calc.declare import Caution
-from calc.method.stragglers_fit import Fit, Watch
+from calc.method.waiting_for_stragglers.fit import Fit, Watch
 from calc.tables import row
 
 LONG_WAIT = 180.0
