@@ -27,7 +27,9 @@ def test_chamber_mesh() -> None:
 
 
 def test_opening_tiers() -> None:
-    result = opening_the_cavity(tiers=2, spacing=3.1, lowest=7, comb=24, bay=36.8)
+    result = opening_the_cavity(
+        wall="stud_wall", hazard="clear", tiers=2, spacing=3.1, lowest=7, comb=24, bay=36.8
+    )
     assert result.values["planned"] == 3
     assert result.text("bottom") == "2 cm"
     assert result.text("top") == "24 cm"
@@ -36,7 +38,7 @@ def test_opening_tiers() -> None:
 
 
 def test_opening_flakes() -> None:
-    assert opening_the_cavity(asbestos="yes").stopped
+    assert opening_the_cavity.answer({"hazard": "asbestos"}).stopped
 
 
 def test_holding_lid() -> None:

@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 from dataclasses import dataclass
-from typing import Any
 
 from calc.declare import Caution
-from calc.method.opening_window import rule
+from calc.method.opening_the_cavity.window import rule
 from calc.tables import row
 
 HIDDEN = ("verdict", "height", "width", "bottom", "top", "arc", "area", "order")
@@ -15,21 +14,27 @@ HIDDEN = ("verdict", "height", "width", "bottom", "top", "arc", "area", "order")
 
 STOPS = ("wires", "asbestos", "load", "flue", "tree", "buried")
 
+_BUILT_STOPS = ("wires", "asbestos", "load", "flue")
+
+APPLY = {"hollow_trunk": ("wires", "tree"), "ground": ("buried",)}
+"""What must be ruled out where it is not a building."""
+
 
 @dataclass(frozen=True, slots=True)
 class Findings:
     """What the cautions are made from; lengths in cm, area in m2."""
 
     wall: str
-    hazards: Mapping[str, Any]
+    hazard: str
+    paint: str | None
     inside: bool
     planned: int
     comb: float
-    bay: float
+    bay: float | None
     width: float
     area: float
     guessed_spacing: bool
-    left: int
+    left: int | None
     trunk: float | None
 
 
@@ -54,9 +59,9 @@ def cautions(found: Findings) -> list[Caution]:
 
 
 def _stops(found: Findings) -> Iterator[Caution]:
-    for key in STOPS:
-        if found.hazards.get(key) in {"yes", "unknown"}:
-            unknown = found.hazards[key] == "unknown"
+    unknown = found.hazard == "unknown"
+    for key in APPLY.get(found.wall, _BUILT_STOPS) if unknown else STOPS:
+        if unknown or found.hazard == key:
             yield Caution(
                 level="stop",
                 text=_STOP_TEXT[key],
@@ -67,7 +72,7 @@ def _stops(found: Findings) -> Iterator[Caution]:
 
 
 def _paint(found: Findings) -> Iterator[Caution]:
-    if found.hazards.get("paint") not in {"yes", "unknown"}:
+    if found.paint not in {"yes", "unknown"}:
         return
     feet = found.area / 0.09290304
     most = rule("paint_inside" if found.inside else "paint_outside")
@@ -94,7 +99,15 @@ def _comb(found: Findings) -> Iterator[Caution]:
         reason="The upper ones hide behind the lower; a window cut too low tears the comb.",
         source="tiers_hidden",
     )
-    if found.comb + 2 * rule("beside") > found.bay:
+    if found.bay is None:
+        yield Caution(
+            level="caution",
+            text="Measure the clear width of the cavity before the cut: the window is no wider "
+            "than that.",
+            reason="You gave no width; a stud or sound wood may lie in this window.",
+            source="opening_rules_ours",
+        )
+    elif found.comb + 2 * rule("beside") > found.bay:
         yield Caution(
             level="caution",
             text="The comb fills the cavity: the window is only as wide as the cavity. Free the "
@@ -122,11 +135,7 @@ def _comb(found: Findings) -> Iterator[Caution]:
 def _always(found: Findings) -> Iterator[Caution]:
     yield Caution(
         level="caution",
-        text=f"Some {found.left} adults may still be inside, and all sealed brood can hatch: suit "
-        "closed, chamber running at the gap, way out clear."
-        if found.left
-        else "None is counted as left, but brood hatches and foragers return: suit closed, "
-        "chamber running, way out clear.",
+        text=_inside(found.left),
         reason="The count is an estimate; cutting shakes the last ones out.",
         source="wall_practice",
     )
@@ -159,3 +168,16 @@ def _always(found: Findings) -> Iterator[Caution]:
             "fungus.",
             source="niosh_histoplasmosis",
         )
+
+
+def _inside(left: int | None) -> str:
+    if left == 0:
+        return (
+            "None is counted as left, but brood hatches and foragers return: suit closed, "
+            "chamber running, way out clear."
+        )
+    some = "Adults" if left is None else f"Some {left} adults"
+    return (
+        f"{some} may still be inside, and all sealed brood can hatch: suit closed, chamber "
+        "running at the gap, way out clear."
+    )

@@ -79,7 +79,7 @@ class Window:
         return self.height * self.width / 1e4
 
 
-def window(lowest: float, tiers: float, spacing: float, comb: float, room: float) -> Window:
+def window(lowest: float, tiers: float, spacing: float, comb: float, room: float | None) -> Window:
     """Return the window that takes the comb whole.
 
     Parameters
@@ -88,11 +88,12 @@ def window(lowest: float, tiers: float, spacing: float, comb: float, room: float
     tiers : tiers planned for
     spacing : from tier to tier, cm
     comb : width of the widest tier, cm
-    room : clear width of the cavity, cm; the window is not wider
+    room : clear width of the cavity, cm, which the window does not pass; None if not measured
 
     Notes
     -----
     Room for the hand above, below and beside. Source: opening_rules_ours.
     """
     top = lowest + stack_height(tiers, spacing) + rule("above")
-    return Window(lowest - rule("below"), top, min(comb + 2 * rule("beside"), room))
+    width = comb + 2 * rule("beside")
+    return Window(lowest - rule("below"), top, width if room is None else min(width, room))
