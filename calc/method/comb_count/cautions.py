@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from calc.declare import Caution
-from calc.method.comb_nest import Count, Spots, Tier
+from calc.method.comb_count.nest import Count, Spots, Tier
 
 FEW = 5
 """Patches or spots below which the limits are rough [comb_checks]."""
@@ -135,9 +135,9 @@ def about_brood(found: Count, queen_cells: float, species: str) -> Iterator[Caut
         )
 
 
-def rule(brood: float | None, adults: float) -> str:
+def rule(brood: float | None, adults: float | None) -> str:
     """Return how the count compares with the rule that brood equals or outnumbers the adults."""
-    if brood is None or adults <= 0:
+    if brood is None or adults is None or adults <= 0:
         return "no comparison without brood and adults"
     ratio = brood / adults
     if ratio >= 1:

@@ -6,7 +6,7 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from calc.method.comb_geometry import cells_on
+from calc.method.comb_count.geometry import cells_on
 from calc.method.comb_sample import Total, product_se, ratio_of_sums, share_error, stratified
 from calc.numeric.distributions import NORMAL_975
 
