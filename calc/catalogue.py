@@ -17,12 +17,14 @@ from calc.declare import Calculator
 from calc.errors import InputError, shown
 from calc.method.catch_chamber import catch_chamber
 from calc.method.comb_count import comb_count
+from calc.method.feeding_brood import feeding_brood
 from calc.method.flow_and_reach import flow_and_reach
 from calc.method.holding_and_driving import holding_and_driving
 from calc.method.how_many_left import how_many_left
+from calc.method.letting_go import letting_go
+from calc.method.moving_a_nest import moving_a_nest
 from calc.method.opening_the_cavity import opening_the_cavity
-from calc.method.passing_life_on import passing_life_on
-from calc.method.stragglers import waiting_for_stragglers
+from calc.method.waiting_for_stragglers import waiting_for_stragglers
 from calc.method.weigh_the_catch import weigh_the_catch
 from calc.safety.acclimatisation_plan import acclimatisation_plan
 from calc.safety.briefing import briefing
@@ -68,7 +70,9 @@ MOMENTS: Mapping[str, tuple[Calculator, ...]] = MappingProxyType(
         ),
         "Afterwards": (
             holding_and_driving,
-            passing_life_on,
+            letting_go,
+            moving_a_nest,
+            feeding_brood,
             client_letter,
             follow_up,
         ),

@@ -59,11 +59,11 @@ def passes(random: Random) -> list[int]:
 
 
 def fading(random: Random) -> list[int]:
-    """Return the returns in six to eight intervals of an invented evening, one less each time."""
+    """Return the returns in six intervals of an invented evening, fewer each time."""
     rate = 12 + 14 * random.random()
     fall = 0.45 + 0.2 * random.random()
     counts = []
-    for _ in range(6 + int(random.random() * 3)):
+    for _ in range(6):
         counts.append(round(rate))
         rate *= fall
     return counts
@@ -156,7 +156,7 @@ TEMPLATES: tuple[Template, ...] = (
         calculator="waiting_for_stragglers",
         page="Waiting for the stragglers",
         story="The catch is done. You count those that come home in each interval.",
-        draws={"record": always("counts"), "returns": fading, "interval": always(10)},
+        draws={"record": always("counts"), "returns": fading, "waited": always(60)},
         asked=("next_step", "home", "still_out", "more_minutes"),
         judge="Do you open now?",
         point="Waits as the first line says. Says that rain, cold or dusk make the wait longer.",

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from statistics import fmean, variance
 
-from calc.method.quantiles import normal_quantile, student_quantile
+from calc.numeric.distributions import normal_quantile, student_quantile
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)

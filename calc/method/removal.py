@@ -8,10 +8,11 @@ them is caught on one pass; ``q = 1 - p``.
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 
-from calc.method.distributions import NORMAL_975
+from calc.numeric.distributions import NORMAL_975
+from calc.numeric.roots import first_whole, root
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -118,7 +119,8 @@ def carle_strub(catches: Sequence[int]) -> Estimate:
         bottom = math.prod(k * n - x + 2 + k - i for i in range(1, k + 1))
         return (n + 1) * top < (n - total + 1) * bottom
 
-    number = _first(past_the_top, total)
+    number = first_whole(past_the_top, total)
+    assert number is not None
     p = total / (k * number - x)
     number_se, probability_se = standard_errors(number, p, k)
     return Estimate(
@@ -128,21 +130,6 @@ def carle_strub(catches: Sequence[int]) -> Estimate:
         number_se=number_se,
         probability_se=probability_se,
     )
-
-
-def _first(condition: Callable[[int], bool], start: int) -> int:
-    """Return the smallest n >= start for which the condition, once true, stays true."""
-    if condition(start):
-        return start
-    low, step = start, 1
-    while not condition(low + step):
-        low += step
-        step *= 2
-    high = low + step
-    while high - low > 1:
-        middle = (low + high) // 2
-        low, high = (low, middle) if condition(middle) else (middle, high)
-    return high
 
 
 def zippin(catches: Sequence[int]) -> Estimate:
@@ -177,13 +164,11 @@ def zippin(catches: Sequence[int]) -> Estimate:
 def _quotient_with_mean(wanted: float, k: int) -> float:
     # The left side of Zippin's equation is the mean of 0..k-1 under weights q^0..q^(k-1), which
     # keeps its digits near q = 1, where the printed form is a difference of two large numbers.
-    low, high = 0.0, 1.0
-    for _ in range(60):
-        q = (low + high) / 2
+    def mean(q: float) -> float:
         weights = [q**place for place in range(k)]
-        mean = sum(place * weight for place, weight in enumerate(weights)) / sum(weights)
-        low, high = (q, high) if mean < wanted else (low, q)
-    return low if wanted > 0 else 0.0
+        return sum(place * weight for place, weight in enumerate(weights)) / sum(weights)
+
+    return root(lambda q: mean(q) - wanted, 0.0, 1.0)
 
 
 def seber_three_pass(catches: Sequence[int]) -> Estimate:

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 
-from calc.method.distributions import student_two_sided
-from calc.method.quantiles import student_quantile
 from calc.method.removal import falls
+from calc.numeric.distributions import student_p_value, student_quantile
+from calc.numeric.roots import root
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -74,7 +74,7 @@ def leslie(catches: Sequence[float], effort: Sequence[float], ricker: bool = Fal
         wald=(number - t * number_se, number + t * number_se),
         wald_catchability=(q - t * q_se, q + t * q_se),
         fieller=_fieller(q, mean_x, mean_y, (t * s) ** 2 / n, (t * q_se) ** 2),
-        slope_chance=student_two_sided(q / q_se, n - 2) if q_se > 0 else 0.0,
+        slope_chance=student_p_value(q / q_se, n - 2) if q_se > 0 else 0.0,
         r_squared=1 - residual / around,
     )
 
@@ -136,7 +136,13 @@ def gould_pollock(catches: Sequence[int], effort: Sequence[float]) -> EffortEsti
     total, whole = sum(catches), sum(effort)
     if total == catches[0]:
         return EffortEstimate(form=form, number=total, hazard=math.inf, number_se=None, caught=1.0)
-    hazard = _root(lambda k: log_likelihood_slope(k, catches, effort), whole)
+    hazard = math.exp(
+        root(
+            lambda k: log_likelihood_slope(math.exp(k), catches, effort),
+            math.log(1e-9 / whole),
+            math.log(1e4 / whole),
+        )
+    )
     caught = -math.expm1(-hazard * whole)
     number = total / caught
     curvature = _curvature(hazard, catches, effort)
@@ -192,12 +198,3 @@ def _curvature(hazard: float, catches: Sequence[int], effort: Sequence[float]) -
 
     pieces = sum(catch * part(length) for catch, length in zip(catches, effort, strict=True))
     return pieces - sum(catches) * part(sum(effort))
-
-
-def _root(slope: Callable[[float], float], whole: float) -> float:
-    """Return where a slope that falls through zero does so; bisection on the logarithm."""
-    low, high = math.log(1e-9 / whole), math.log(1e4 / whole)
-    for _ in range(70):
-        middle = (low + high) / 2
-        low, high = (middle, high) if slope(math.exp(middle)) > 0 else (low, middle)
-    return math.exp((low + high) / 2)

@@ -11,6 +11,8 @@ from collections.abc import Callable, Sequence
 
 from calc.method.removal import weighted_sum
 from calc.method.stopping import Outlook, outlook
+from calc.numeric.minimise import top_whole
+from calc.numeric.roots import first_whole
 
 _FURTHEST = 2**50
 
@@ -77,7 +79,7 @@ class _Curve:
     def __init__(self, height: Callable[[float], float], total: int) -> None:
         self.height = height
         self.total = total
-        self.top = _top(height)
+        self.top = top_whole(height, _FURTHEST)
         self.peak = height(self.top)
         self.least = self._narrowest()
         self.blocks = self._left()
@@ -125,32 +127,15 @@ class _Curve:
             if self._at(last) * (self.total + last) < 1e-5 * found:
                 break
 
+    def _reached(self, first: int, last: int, mass: float) -> int:
+        at = first_whole(lambda end: self.mass(first, end) >= mass, first, last)
+        return last if at is None else at
+
     def quantile(self, chance: float) -> int | None:
         """Return T plus the first whole number at which the chance is reached."""
         wanted, found = chance * self.whole, 0.0
         for first, last, mass in self.blocks:
             if found + mass >= wanted:
-                low, high = first - 1, last
-                while high - low > 1:
-                    middle = (low + high) // 2
-                    enough = found + self.mass(first, middle) >= wanted
-                    low, high = (low, middle) if enough else (middle, high)
-                return self.total + high
+                return self.total + self._reached(first, last, wanted - found)
             found += mass
         return None
-
-
-def _top(height: Callable[[float], float]) -> int:
-    """Return the whole number at which a curve with one top is highest, or one beside it."""
-    step = 1
-    while height(step) > height(step / 2) and step < _FURTHEST:
-        step *= 2
-    low, high = 0, step
-    while high - low > 2:
-        third = (high - low) // 3
-        a, b = low + third, high - third
-        if height(a) < height(b):
-            low = a
-        else:
-            high = b
-    return max(range(low, high + 1), key=height)

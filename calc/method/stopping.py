@@ -12,8 +12,10 @@ import math
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
-from calc.method.distributions import NORMAL_975, beta_lower
 from calc.method.removal_effort import log_likelihood
+from calc.numeric.distributions import NORMAL_975, betainc
+from calc.numeric.minimise import minimum
+from calc.numeric.roots import first_whole
 
 MOST_PASSES = 200
 """Further passes looked ahead; beyond this the answer is that the catches do not tell."""
@@ -53,7 +55,7 @@ def outlook(catches: Sequence[int], effort: Sequence[float]) -> Outlook:
         hazard = math.exp(log_hazard)
         return log_likelihood(hazard, catches, lengths) - hazard + log_hazard
 
-    top = _peak(height, -30.0, 6.0)
+    top, _ = minimum(lambda each: -height(each), -30.0, 6.0, absolute=1e-6)
     floor = height(top) - _NEGLIGIBLE
     low = _where_below(height, floor, top, -1.0)
     high = _where_below(height, floor, top, 1.0)
@@ -68,19 +70,6 @@ def outlook(catches: Sequence[int], effort: Sequence[float]) -> Outlook:
         hazards=tuple(hazard for hazard, _ in kept),
         weights=tuple(weight for _, weight in kept),
     )
-
-
-def _peak(height: Callable[[float], float], low: float, high: float) -> float:
-    ratio = (math.sqrt(5) - 1) / 2
-    for _ in range(60):
-        third = ratio * (high - low)
-        if height(high - third) > height(low + third):
-            high = low + third
-        else:
-            low = high - third
-        if high - low < 1e-6:
-            break
-    return (low + high) / 2
 
 
 def _where_below(
@@ -147,14 +136,7 @@ def passes_needed(most: int, wanted: float, view: Outlook) -> int | None:
     :func:`chance_at_most`; it plans before the passes are made, so calculate again after each.
     Source: removal_posterior.
     """
-    if chance_at_most(most, view, MOST_PASSES) < wanted:
-        return None
-    low, high = -1, MOST_PASSES
-    while high - low > 1:
-        middle = (low + high) // 2
-        enough = chance_at_most(most, view, middle) >= wanted
-        low, high = (low, middle) if enough else (middle, high)
-    return high
+    return first_whole(lambda j: chance_at_most(most, view, j) >= wanted, 0, MOST_PASSES)
 
 
 def log_normal_interval(caught: float, number: float, number_se: float) -> tuple[float, float]:
@@ -196,6 +178,6 @@ def passes_from_start(number: int, p: float, most: int, wanted: float) -> int | 
     for passes in range(1, MOST_PASSES + 1):
         left = (1 - p) ** passes
         # The chance of at most m among N is I_(1 - left)(N - m, m + 1).
-        if beta_lower(number - most, most + 1, 1 - left) >= wanted:
+        if betainc(number - most, most + 1, 1 - left) >= wanted:
             return passes
     return None

@@ -6,7 +6,9 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from calc.method.quantiles import RULE_OF_THREE, chi2_quantile, clopper_pearson, gamma_upper
+from calc.numeric.distributions import chi2_quantile, gammaincc
+from calc.numeric.limits import RULE_OF_THREE, clopper_pearson
+from calc.numeric.roots import root
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -115,16 +117,14 @@ def truncated_mean(times: Sequence[float], waited: float) -> float | None:
     def mean_share(x: float) -> float:
         return 1 / x - 1 / math.expm1(x) if x < 700 else 1 / x
 
-    low, high = 0.05, 1e6
-    if share >= mean_share(low):
+    least, most = 0.05, 1e6
+    if share >= mean_share(least):
         return None
-    for _ in range(200):
-        middle = math.sqrt(low * high)
-        if mean_share(middle) > share:
-            low = middle
-        else:
-            high = middle
-    return waited / low
+    if share <= mean_share(most):
+        return waited / most
+    return waited / math.exp(
+        root(lambda log: mean_share(math.exp(log)) - share, math.log(least), math.log(most))
+    )
 
 
 def share_home(minutes: float, mean: float) -> float:
@@ -147,8 +147,8 @@ def gamma_share_out(minutes: float, mean: float, shape: float) -> float:
     Range: traffic steady before the start, nobody leaves after it. Source: residual_trips.
     """
     scale = mean / shape
-    out = gamma_upper(shape + 1, minutes / scale)
-    return max(0.0, out - minutes / mean * gamma_upper(shape, minutes / scale))
+    out = gammaincc(shape + 1, minutes / scale)
+    return max(0.0, out - minutes / mean * gammaincc(shape, minutes / scale))
 
 
 def wait_for_share(share: float, mean: float) -> float:

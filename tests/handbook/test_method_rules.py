@@ -8,9 +8,10 @@ from pathlib import Path
 import pytest
 
 from calc import rules, tables
-from calc.method.passing_life_on import passing_life_on
-from calc.method.release_numbers import condition
-from calc.method.stragglers import waiting_for_stragglers
+from calc.method.feeding_brood import feeding_brood
+from calc.method.letting_go import letting_go
+from calc.method.passing_on import condition
+from calc.method.waiting_for_stragglers import waiting_for_stragglers
 from docs_build.bootstrap import ROOT
 
 ONLY = re.compile(r"^:only: (.+)$", re.MULTILINE)
@@ -21,14 +22,15 @@ def test_the_release_rule_holds_what_the_calculator_asks_for() -> None:
     place, day = rules.rule("release").step("place"), rules.rule("release").step("day")
     assert f"at least {condition('distance'):.0f} m" in place.plain
     assert f"about {condition('age'):.0f} days" in day.plain
-    assert passing_life_on.run({"distance": condition("distance") - 1}).stopped
-    assert not passing_life_on.run({"distance": condition("distance")}).stopped
+    example = letting_go.example()
+    assert letting_go.run(example | {"distance": condition("distance") - 1}).stopped
+    assert not letting_go.run(example | {"distance": condition("distance")}).stopped
     for age, said in ((condition("age") - 1, "Wait"), (condition("age"), "Let them go now")):
-        assert str(passing_life_on.run({"age": age}).values["verdict"]).startswith(said)
+        assert str(letting_go.run(example | {"age": age}).values["verdict"]).startswith(said)
 
 
 def test_nobody_is_told_to_let_kin_mate() -> None:
-    result = passing_life_on.run({})
+    result = letting_go.run(letting_go.example())
     assert "together" not in str(result.values["verdict"])
     assert any("Do not cage queens and males to mate" in each.text for each in result.cautions)
 
@@ -41,13 +43,13 @@ def test_brood_is_colder_than_where_hornets_freeze() -> None:
         assert tables.row("supercooling", key)["temperature"] == temperature
         assert ours["temperature"] < temperature
     assert ours["hours"] >= tables.row("freezing", "parks")["hours"]
-    fed = passing_life_on.run({"purpose": "feed"})
+    fed = feeding_brood.run(feeding_brood.example())
     assert any(rules.text("freezing", "cold") in each.text for each in fed.cautions)
     assert "-18" in rules.text("freezing", "cold").replace("\u2212", "-")
 
 
 def test_a_long_wait_is_not_spent_in_the_suit() -> None:
-    result = waiting_for_stragglers.run({})
+    result = waiting_for_stragglers.run(waiting_for_stragglers.example())
     said = [each.text for each in result.cautions]
     assert any(rules.text("waiting", "outside") in each for each in said)
     stop = tables.row("visit_stops", "wait_ladder")["do"]

@@ -8,9 +8,10 @@ import pytest
 
 from calc.declare import Result
 from calc.method.catch_chamber import catch_chamber
+from calc.method.feeding_brood import feeding_brood
 from calc.method.holding_and_driving import holding_and_driving
+from calc.method.moving_a_nest import moving_a_nest
 from calc.method.opening_the_cavity import opening_the_cavity
-from calc.method.passing_life_on import passing_life_on
 
 
 def hold(**given: Any) -> Result:
@@ -38,7 +39,9 @@ def test_chamber_mesh() -> None:
 
 
 def test_opening_tiers() -> None:
-    result = opening_the_cavity(tiers=2, spacing=3.1, lowest=7, comb=24, bay=36.8)
+    result = opening_the_cavity(
+        wall="stud_wall", hazard="clear", tiers=2, spacing=3.1, lowest=7, comb=24, bay=36.8
+    )
     assert result.values["planned"] == 3
     assert result.text("bottom") == "2 cm"
     assert result.text("top") == "24 cm"
@@ -47,7 +50,7 @@ def test_opening_tiers() -> None:
 
 
 def test_opening_flakes() -> None:
-    assert opening_the_cavity(asbestos="yes").stopped
+    assert opening_the_cavity.answer({"hazard": "asbestos"}).stopped
 
 
 def test_holding_lid() -> None:
@@ -65,14 +68,22 @@ def test_holding_parked() -> None:
 
 
 def test_passing_hens() -> None:
-    result = passing_life_on(purpose="feed", hens=10, feed=110, brood=1200, share=10)
+    result = feeding_brood(
+        status="native",
+        history="none",
+        brood_state="fresh",
+        hens=10,
+        feed=110,
+        brood=1200,
+        share=10,
+    )
     assert result.values["verdict"] == "110 g (3.9 oz) a day for the flock, for 11 days."
 
 
 def test_passing_neighbour() -> None:
-    assert passing_life_on(purpose="feed", history="unknown").stopped
+    assert feeding_brood.answer({"history": "unknown"}).stopped
 
 
 def test_passing_two_kilometres() -> None:
-    told = passing_life_on(purpose="move", workers=100, km=2).values["verdict"]
+    told = moving_a_nest(status="native", workers=100, km=2).values["verdict"]
     assert told == "34 to 66 of 100 workers may be back at the old hole."

@@ -9,9 +9,10 @@ import pytest
 from scipy import spatial, stats
 
 from calc import tables
+from calc.declare import Result
 from calc.errors import InputError
-from calc.method.comb_count import comb_count as count
-from calc.method.comb_geometry import (
+from calc.method.comb_count import comb_count
+from calc.method.comb_count.geometry import (
     cell_area,
     cells_on,
     cells_per_cm2,
@@ -19,7 +20,7 @@ from calc.method.comb_geometry import (
     pitch_of,
     whole_cells_in_circle,
 )
-from calc.method.comb_nest import Tier, by_size, by_tiers, strata
+from calc.method.comb_count.nest import Tier, by_size, by_tiers, strata
 from calc.method.comb_sample import (
     patches_needed,
     product_se,
@@ -35,6 +36,13 @@ STAGES = {
     "sealed": [13, 14, 12, 16],
     "empty": [6, 5, 7, 5],
 }
+
+
+EXAMPLE = comb_count.example()
+
+
+def count(**given: object) -> Result:
+    return comb_count(**(EXAMPLE | given))
 
 
 def texts(level: str, **given: object) -> str:
@@ -84,9 +92,7 @@ def test_pitch_of_a_whole_nest_in_print() -> None:
 # Outside value: Budge et al. 2017: 2359 cells on 5 combs, the widest 23 cm.
 @pytest.mark.published("budge_2017_nest")
 def test_a_hornet_nest_in_print_has_fewer_cells_than_five_full_discs() -> None:
-    result = count(
-        species="velutina", count_by="size", shape="round", long_axes=[23] * 5, stages="not"
-    )
+    result = count(species="velutina", count_by="size", long_axes=[23] * 5, stages="not")
     assert 0.5 < 2359 / result.values["cells"] < 1
     assert "runs high" in " ".join(c.text for c in result.cautions)
 
@@ -179,7 +185,7 @@ def test_counted_tiers_correct_those_not_counted() -> None:
 
 def test_patches_give_the_density_of_each_tier() -> None:
     given = {
-        "shape": "round", "long_axes": [20, 16], "patches": [2, 2], "patch_area": 25,
+        "long_axes": [20, 16], "patches": [2, 2], "patch_area": 25,
     }  # fmt: skip
     result = count(**given, **STAGES)
     cells = [sum(each) for each in zip(*STAGES.values(), strict=True)]
@@ -221,13 +227,14 @@ def test_the_rule_of_the_trade() -> None:
 @pytest.mark.parametrize(
     ("given", "field"),
     [
-        ({"shape": "oval", "short_axes": [20, 24]}, "short_axes"),
+        ({"short_axes": [20, 24]}, "short_axes"),
         ({"eggs": [1, 2]}, "larvae"),
         ({"patches": [1, 1]}, "patches"),
         ({"patches": [2, 2, 3]}, "patches"),
         ({"patch_area": 200}, "patch_area"),
         ({"count_by": "tiers", "tier_cells": [1, 2]}, "tier_cells"),
         ({"count_by": "tiers", "tier_cells": [0, 0, 0]}, "tier_cells"),
+        ({"stages": "not", "patch_cells": None}, "patch_cells"),
     ],
 )
 def test_lists_that_do_not_match_are_refused(given: dict[str, object], field: str) -> None:
@@ -241,7 +248,7 @@ def test_cautions() -> None:
     assert "pitch comes from memory" in texts("caution", count_by="size")
     assert "pitch comes from memory" not in texts("caution", count_by="size", pitch=4.9)
     assert "runs high" in texts("note", count_by="size")
-    few = {"long_axes": [20], "shape": "round", "patches": [4], **STAGES}
+    few = {"long_axes": [20], "patches": [4], **STAGES}
     assert "Only 4 spots" in texts("caution", **few)
     joined = [3, 2, 1]
     assert "counted together" in texts("caution", patches=joined)
@@ -268,6 +275,17 @@ def test_an_empty_sample_gives_no_stages() -> None:
     result = count(count_by="size", **nothing)
     assert result.values["brood"] is None
     assert result.values["cells"] > 0
+
+
+def test_no_number_of_adults_is_made_up() -> None:
+    bare = {key: EXAMPLE[key] for key in ("species", "long_axes", "queen_from")}
+    assert comb_count.run(bare).values["cells"] > 0
+    result = count(adults_left=None)
+    assert result.values["brood"] > 0
+    assert result.values["colony"] is None
+    assert result.values["colony_interval"] is None
+    assert result.values["rule"].startswith("no comparison")
+    assert [each["part"] for each in result.values["parts"]][:2] == ["adults caught", "eggs"]
 
 
 def test_answers_of_the_page_are_those_of_the_calculator() -> None:

@@ -8,28 +8,33 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from calc.declare import Incomplete
 from calc.errors import InputError
-from calc.method import opening_cautions
+from calc.method.opening_the_cavity import cautions as opening_cautions
 from calc.method.opening_the_cavity import opening_the_cavity
-from calc.method.opening_window import arc, planned_tiers, tiers_range, window
+from calc.method.opening_the_cavity.window import arc, planned_tiers, tiers_range, window
 from calc.tables import rows
 from tests.calc.method.caution_cover import check, written
 
 TREE = {"wall": "hollow_trunk", "animal": "hornet"}
 GROUND = {"wall": "ground"}
+EXAMPLE = opening_the_cavity.example()
 STOPS = [
-    ({"wires": "yes"}, "live wires"),
-    ({"wires": "unknown"}, "live wires"),
-    ({"asbestos": "unknown"}, "asbestos"),
-    ({"load": "yes"}, "load-bearing"),
-    ({"flue": "unknown", "wall": "chimney"}, "flue"),
-    (TREE | {"tree": "unknown"}, "before an arborist"),
-    (GROUND | {"buried": "unknown"}, "buried cable"),
+    ({"hazard": "wires"}, "live wires"),
+    ({"hazard": "unknown"}, "live wires"),
+    ({"hazard": "unknown"}, "asbestos"),
+    ({"hazard": "load"}, "load-bearing"),
+    ({"hazard": "unknown", "wall": "chimney"}, "flue"),
+    (TREE | {"hazard": "unknown"}, "before an arborist"),
+    (TREE | {"hazard": "unknown"}, "live wires"),
+    (GROUND | {"hazard": "unknown"}, "buried cable"),
+    (GROUND | {"hazard": "flue"}, "flue"),
 ]
 CAUTIONS: list[tuple[dict[str, Any], str, str]] = [
     ({"paint": "yes"}, "caution", "Old paint"),
     ({}, "caution", "rarely all"),
     ({"comb": 35}, "caution", "fills the cavity"),
+    ({"bay": None}, "caution", "Measure the clear width"),
     ({}, "note", "measure two tiers"),
     (TREE | {"comb": 60, "bay": 90, "trunk": 60}, "caution", "as wide as the trunk"),
     ({}, "caution", "may still be inside"),
@@ -43,7 +48,7 @@ CAUTIONS: list[tuple[dict[str, Any], str, str]] = [
 
 @pytest.mark.parametrize(("inputs", "part"), STOPS)
 def test_stop_hides_what_one_would_cut_by(inputs: dict[str, Any], part: str) -> None:
-    result = check(opening_the_cavity, inputs, "stop", part)
+    result = check(opening_the_cavity, EXAMPLE | inputs, "stop", part)
     for name in ("verdict", "height", "width", "bottom", "top", "order"):
         assert result.values[name] is None
     assert not result.charts
@@ -52,7 +57,7 @@ def test_stop_hides_what_one_would_cut_by(inputs: dict[str, Any], part: str) -> 
 
 @pytest.mark.parametrize(("inputs", "level", "part"), CAUTIONS)
 def test_caution(inputs: dict[str, Any], level: str, part: str) -> None:
-    check(opening_the_cavity, inputs, level, part)
+    check(opening_the_cavity, EXAMPLE | inputs, level, part)
 
 
 def test_every_caution_is_tested() -> None:
@@ -66,17 +71,45 @@ def test_every_caution_is_tested() -> None:
 
 def test_large_window_in_old_paint_names_the_rule() -> None:
     large = {"paint": "yes", "comb": 100, "bay": 120, "tiers": 20}
-    result = check(opening_the_cavity, large, "caution", "Old paint")
+    result = check(opening_the_cavity, EXAMPLE | large, "caution", "Old paint")
     assert any("certified firm" in each.text for each in result.cautions)
-    outside = opening_the_cavity.run({"paint": "yes", "side": "outside"})
+    outside = opening_the_cavity.run(EXAMPLE | {"paint": "yes", "side": "outside"})
     assert not any("certified firm" in each.text for each in outside.cautions)
 
 
 def test_animal_without_a_spacing_in_print_asks_for_it() -> None:
     with pytest.raises(InputError, match="measured distance") as caught:
-        opening_the_cavity(animal="dolichovespula")
+        opening_the_cavity(**(EXAMPLE | {"animal": "dolichovespula"}))
     assert caught.value.field == "spacing"
-    assert opening_the_cavity(animal="dolichovespula", spacing=3).values["height"] > 0
+    assert (
+        opening_the_cavity(**(EXAMPLE | {"animal": "dolichovespula", "spacing": 3})).values[
+            "height"
+        ]
+        > 0
+    )
+
+
+def test_an_unknown_animal_takes_the_greatest_distance_and_old_paint_counts_as_lead() -> None:
+    bare = {key: EXAMPLE[key] for key in ("wall", "hazard", "tiers", "lowest", "comb")}
+    result = opening_the_cavity.run(bare)
+    others = [
+        opening_the_cavity.run(bare | {"animal": each["key"]}).values["height"]
+        for each in rows("tiers")
+        if each.get("spacing")
+    ]
+    assert result.values["height"] == max(others)
+    assert any("Old paint" in each.text for each in result.cautions)
+    assert any(each.text.startswith("Adults may still be") for each in result.cautions)
+
+
+def test_a_hazard_stops_before_anything_is_measured() -> None:
+    told = opening_the_cavity.answer({"hazard": "asbestos"})
+    assert isinstance(told, Incomplete)
+    assert told.stopped
+    assert not told.ranges
+    clear = opening_the_cavity.answer({"hazard": "clear", "wall": "ground"})
+    assert isinstance(clear, Incomplete)
+    assert not clear.stopped
 
 
 @pytest.mark.parametrize(("seen", "planned"), [(1, 2), (2, 3), (3, 5), (6, 9), (9, 14)])

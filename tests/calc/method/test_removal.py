@@ -11,6 +11,8 @@ from hypothesis import strategies as st
 
 from calc import tables
 from calc.method.how_many_left import how_many_left
+from calc.method.how_many_left.fit import fit_test
+from calc.method.how_many_left.profile import equality_test, moran_schnute, usable
 from calc.method.removal import (
     carle_strub,
     falls,
@@ -21,8 +23,6 @@ from calc.method.removal import (
     zippin,
 )
 from calc.method.removal_effort import gould_pollock, leslie
-from calc.method.removal_fit import fit_test
-from calc.method.removal_profile import equality_test, moran_schnute, usable
 from calc.method.stopping import (
     MOST_PASSES,
     chance_at_most,

@@ -8,11 +8,9 @@ import numpy as np
 import pytest
 from scipy import integrate, optimize, special, stats
 
-from calc.method import distributions
-from calc.method.quantiles import student_quantile
+from calc.method.how_many_left.fit import expected_catches, fit_test
 from calc.method.removal import carle_strub, standard_errors, weighted_sum, zippin
 from calc.method.removal_effort import gould_pollock, leslie, log_likelihood
-from calc.method.removal_fit import expected_catches, fit_test
 from calc.method.removal_quantiles import number_quantiles
 from calc.method.stopping import (
     chance_at_most,
@@ -20,7 +18,7 @@ from calc.method.stopping import (
     outlook,
     passes_from_start,
 )
-from calc.method.stragglers_fit import Watch, fit
+from calc.method.waiting_for_stragglers.fit import Watch, fit
 
 # Outside reference in this file: scipy 1.17 (stats, special, optimize), numpy 2.4.
 
@@ -36,55 +34,6 @@ FALLING = [
     (3, 0, 0, 0),
     (100_000, 50_000),
 ]
-
-
-@pytest.mark.library("scipy")
-@pytest.mark.parametrize("df", [1, 2, 3, 7, 28])
-@pytest.mark.parametrize("x", [1e-6, 0.3, 1.0, 3.84, 12.0, 40.0, 300.0])
-def test_chi_square_tail(x: float, df: int) -> None:
-    # scipy.stats.chi2.sf
-    assert distributions.chi2_upper(x, df) == pytest.approx(stats.chi2.sf(x, df), rel=1e-10)
-
-
-@pytest.mark.library("scipy")
-@pytest.mark.parametrize(
-    ("a", "b", "x"),
-    [
-        (0.5, 0.5, 0.1),
-        (2, 3, 0.4),
-        (20, 1, 0.99),
-        (1, 300, 0.001),
-        (5000, 5, 0.999),
-        (1e5, 1e5, 0.501),
-    ],
-)
-def test_incomplete_beta(a: float, b: float, x: float) -> None:
-    # scipy.special.betainc
-    assert distributions.beta_lower(a, b, x) == pytest.approx(special.betainc(a, b, x), rel=1e-9)
-
-
-@pytest.mark.library("scipy")
-@pytest.mark.parametrize("df", [1, 2, 3, 5, 10, 28])
-def test_student(df: int) -> None:
-    # scipy.stats.t.ppf and sf
-    assert student_quantile(0.05, df) == pytest.approx(stats.t.ppf(0.975, df), rel=1e-10)
-    assert distributions.student_two_sided(2.2, df) == pytest.approx(2 * stats.t.sf(2.2, df))
-
-
-@pytest.mark.library("scipy")
-def test_points_of_the_normal_and_of_chi_square() -> None:
-    # scipy.stats.norm.ppf and chi2.ppf
-    assert pytest.approx(stats.norm.ppf(0.975), abs=1e-14) == distributions.NORMAL_975
-    assert pytest.approx(stats.chi2.ppf(0.95, 1), abs=1e-13) == distributions.CHI2_95_1
-
-
-@pytest.mark.library("scipy")
-def test_fair_throws() -> None:
-    # scipy.stats.binom.sf
-    for x, n in [(0, 3), (1, 1), (7, 9), (30, 40), (510, 1000)]:
-        assert distributions.binomial_upper_half(x, n) == pytest.approx(
-            stats.binom.sf(x - 1, n, 0.5), rel=1e-9
-        )
 
 
 def negative_log(catches: tuple[int, ...], lengths: tuple[float, ...], hazard: float) -> float:
@@ -170,7 +119,7 @@ def test_fit_is_the_chi_square_test() -> None:
     assert test is not None
     assert test.df == 2
     assert test.chi2 == pytest.approx(chi2, rel=1e-6)
-    assert test.chance == pytest.approx(chance, rel=1e-6)
+    assert test.p_value == pytest.approx(chance, rel=1e-6)
 
 
 def direct(catches: tuple[int, ...], furthest: int = 2_000_000) -> tuple[np.ndarray, np.ndarray]:

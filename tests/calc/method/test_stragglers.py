@@ -4,26 +4,14 @@ from __future__ import annotations
 
 import math
 import random
+from typing import Any
 
 import numpy as np
 import pytest
 from scipy import integrate, optimize, stats
 
+from calc.declare import Incomplete, Result
 from calc.errors import InputError
-from calc.method import stragglers_words as say
-from calc.method.quantiles import (
-    beta_quantile,
-    chi2_quantile,
-    clopper_pearson,
-    gamma_upper,
-    garwood,
-    normal_quantile,
-    student_quantile,
-    wilson,
-)
-from calc.method.stragglers import waiting_for_stragglers as wait
-from calc.method.stragglers_charts import hornet_share, hornet_trips
-from calc.method.stragglers_forms import HIDDEN
 from calc.method.stragglers_times import (
     censored_mean,
     chance_all_home,
@@ -37,46 +25,26 @@ from calc.method.stragglers_times import (
     wait_for_all,
     wait_for_share,
 )
+from calc.method.waiting_for_stragglers import cautions as say
+from calc.method.waiting_for_stragglers import waiting_for_stragglers
+from calc.method.waiting_for_stragglers.charts import hornet_share, hornet_trips
+from calc.method.waiting_for_stragglers.results import HIDDEN
 from docs_build.bootstrap import ROOT
+
+WATCH: dict[str, Any] = {
+    "weather": "fair",
+    "record": "times",
+    "times": (2, 3, 5, 8, 11, 14, 19, 27),
+    "waited": 45,
+}
+
+
+def wait(**given: object) -> Result:
+    return waiting_for_stragglers(**(WATCH | given))
 
 
 def texts(level: str, **given: object) -> str:
     return " ".join(each.text for each in wait(**given).cautions if each.level == level)
-
-
-# Outside reference: scipy 1.17.1, stats.chi2.ppf.
-@pytest.mark.library("scipy")
-@pytest.mark.parametrize("df", [1, 2, 7.5, 40, 1000])
-@pytest.mark.parametrize("chance", [0.0005, 0.025, 0.5, 0.975, 0.9995])
-def test_chi2_quantile(df: float, chance: float) -> None:
-    assert chi2_quantile(chance, df) == pytest.approx(stats.chi2.ppf(chance, df), rel=1e-8)
-
-
-# Outside reference: scipy 1.17.1, stats.t.ppf.
-@pytest.mark.library("scipy")
-@pytest.mark.parametrize("df", [1, 1.4, 5, 7.59719, 134.306])
-def test_student_quantile(df: float) -> None:
-    assert student_quantile(0.05, df) == pytest.approx(stats.t.ppf(0.975, df), rel=1e-9)
-    assert student_quantile(0.2, df) == pytest.approx(stats.t.ppf(0.9, df), rel=1e-9)
-
-
-# Outside reference: scipy 1.17.1, stats.beta.ppf and stats.binomtest(...).proportion_ci.
-@pytest.mark.library("scipy")
-@pytest.mark.parametrize(("k", "n"), [(0, 5), (3, 17), (50, 100), (999, 1000), (7, 7)])
-def test_limits_of_a_share(k: int, n: int) -> None:
-    exact = stats.binomtest(k, n).proportion_ci(method="exact")
-    assert clopper_pearson(k, n) == pytest.approx((exact.low, exact.high), rel=1e-9, abs=1e-12)
-    score = stats.binomtest(k, n).proportion_ci(method="wilson")
-    got = wilson(k, n, normal_quantile(0.05))
-    assert got == pytest.approx((score.low, score.high), rel=1e-9, abs=1e-12)
-    assert beta_quantile(0.3, k + 1, n) == pytest.approx(stats.beta.ppf(0.3, k + 1, n), rel=1e-9)
-
-
-# Outside reference: scipy 1.17.1, special.gammaincc through stats.gamma.sf.
-@pytest.mark.library("scipy")
-@pytest.mark.parametrize(("a", "z"), [(0.5, 0.1), (1.601, 2.0), (4, 9), (50, 40)])
-def test_gamma_upper(a: float, z: float) -> None:
-    assert gamma_upper(a, z) == pytest.approx(stats.gamma.sf(z, a), rel=1e-10)
 
 
 # Outside reference: scipy 1.17.1, numerical integral of stats.gamma.sf (residual life).
@@ -108,15 +76,6 @@ def test_mean_with_the_number_out_unknown_is_the_library_fit() -> None:
         options={"xatol": 1e-9},
     )
     assert truncated_mean(tuple(times), waited) == pytest.approx(found.x, rel=1e-5)
-
-
-# Outside reference: scipy 1.17.1, stats.poisson.cdf at the limits.
-@pytest.mark.library("scipy")
-@pytest.mark.parametrize("count", [1, 4, 30, 100, 500])
-def test_garwood_limits_leave_the_tails(count: int) -> None:
-    low, high = garwood(count)
-    assert stats.poisson.sf(count - 1, low) == pytest.approx(0.025, rel=1e-8)
-    assert stats.poisson.cdf(count, high) == pytest.approx(0.025, rel=1e-8)
 
 
 def test_grouped_and_exact_times_agree_with_short_intervals() -> None:
@@ -185,12 +144,12 @@ def test_a_known_number_out_is_given_back() -> None:
     result = wait(times=[2, 3, 5, 8, 11, 14], waited=30, still_out=4)
     assert result.values["still_out"] == 4
     assert result.values["mean_trip"] == pytest.approx(163 / 6)
-    counts = wait(record="counts", returns=[38, 26, 12], interval=5, still_out=19)
+    counts = wait(record="counts", returns=[38, 26, 12], waited=15, still_out=19)
     assert counts.values["mean_trip"] == pytest.approx(9.317, abs=0.001)
 
 
 def test_counts_are_a_removal_series() -> None:
-    result = wait(record="counts", returns=[38, 26, 12], interval=5)
+    result = wait(record="counts", returns=[38, 26, 12], waited=15)
     assert result.values["mean_trip"] == pytest.approx(-5 / math.log1p(-0.415805), abs=1e-4)
     assert result.values["away_at_start"] == pytest.approx(94.926, abs=0.001)
 
@@ -213,7 +172,7 @@ def test_an_empty_watch_stops() -> None:
 
 
 def test_returns_that_do_not_thin_out_stop() -> None:
-    result = wait(record="counts", returns=[5, 5, 5])
+    result = wait(record="counts", returns=[5, 5, 5], waited=30)
     assert result.stopped
     assert "do not thin out" in result.values["next_step"]
 
@@ -244,6 +203,19 @@ def test_a_return_after_the_end_is_refused() -> None:
     with pytest.raises(InputError, match="after the end of the watch") as caught:
         wait(times=[5, 50], waited=45)
     assert caught.value.field == "times"
+    with pytest.raises(InputError, match="too few") as caught:
+        wait(record="counts", returns=[9, 4], waited=121)
+    assert caught.value.field == "returns"
+
+
+def test_rain_stops_the_clock_before_any_number_is_given() -> None:
+    told = waiting_for_stragglers.answer({"weather": "rain"})
+    assert isinstance(told, Incomplete)
+    assert told.stopped
+    assert "Stop the clock" in told.cautions[0].text
+    dry = waiting_for_stragglers.answer({"weather": "fair"})
+    assert isinstance(dry, Incomplete)
+    assert not dry.stopped
 
 
 def test_traffic_times_trip_is_the_number_away() -> None:
@@ -256,7 +228,7 @@ PAGE = ROOT / "handbook" / "method" / "waiting_for_stragglers.md"
 
 def test_answers_of_the_page_are_those_of_the_calculator() -> None:
     page = PAGE.read_text(encoding="utf-8")
-    counts = wait(record="counts", returns=[18, 11, 7, 4, 2, 1], interval=10)
+    counts = wait(record="counts", returns=[18, 11, 7, 4, 2, 1], waited=60)
     assert f"The mean trip is {counts.values['mean_trip']:.1f} minutes" in page
     low, high = counts.values["still_out_interval"]
     out = f"{counts.values['still_out']:.0f}"

@@ -1,0 +1,1 @@
+"""Root finding, minimising, interpolation and distributions: one home each, plain :mod:`math`."""
