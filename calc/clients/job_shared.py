@@ -117,7 +117,6 @@ def _filled(row: Mapping[str, Any], value: Any, calculator: Calculator, each: In
 
 _FROM_DATE: dict[str, Callable[[str], Any]] = {
     "month": lambda date: MONTHS[int(date[5:7]) - 1],
-    "half": lambda date: "first" if int(date[8:10]) <= 15 else "second",
     "year": lambda date: int(date[:4]),
     "month_number": lambda date: int(date[5:7]),
     "day": lambda date: int(date[8:10]),

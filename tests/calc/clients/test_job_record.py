@@ -122,7 +122,7 @@ def test_the_date_and_the_place_fill_when_to_come() -> None:
     assert (filled["year"], filled["month"], filled["day"]) == (2026, 9, 15)
     assert filled["latitude"] == {"value": 52.5, "unit": "degree"}
     assert filled["animal"] == "crabro"
-    assert job_shared.prefill(FULL, "colony_and_season")["half"] == "first"
+    assert job_shared.prefill(FULL, "colony_and_season")["day"] == 15
     franc = job.set_value(FULL, "price.currency", "XPF", NOW)
     assert "currency" not in job_shared.prefill(franc, "time_and_price")
 
