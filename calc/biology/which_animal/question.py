@@ -79,7 +79,8 @@ def _next(key: _Key) -> Next:
         if worth[best].value >= number("question_cost"):
             return Next(now, best, False)
     bees = sum(misread[each] for each in region.bees)
-    if now == "bee" or bees <= number("bees_left") / 10_000:
+    most = number("bees_left" if now in WORK else "bees_left_else") / 10_000
+    if now in {"bee", "unknown"} or bees <= most:
         return Next(now, None, False)
     best_for_bees = max(left, key=lambda each: _about_bees(misread, region, each), default=None)
     return Next(now, best_for_bees, True)

@@ -34,12 +34,12 @@ from calc.biology.which_animal.traits import (
     options,
     priors,
 )
-from calc.biology.which_animal.value import expected_saving, information_gain, loss
+from calc.biology.which_animal.value import WORK, expected_saving, information_gain, loss
 from calc.tables import rows
 
 DATA = Path(__file__).parents[2] / "data"
 LONG = 10_000
-CALLS = int(os.environ.get("CALLS", "1500"))
+CALLS = int(os.environ.get("CALLS", "400"))
 REGIONS = [name for name in rows("where_it_lives")[0] if name in {
     "north_america_east", "north_america_west", "britain", "europe", "near_east", "east_asia",
     "australia_nz"}]  # fmt: skip
@@ -245,21 +245,22 @@ def call(draw: random.Random, among: list[str]) -> dict[str, Any]:
 
 
 def score(calls: list[dict[str, Any]]) -> Mapping[str, float]:
-    """Return what the book prints of many calls."""
+    """Return what the book prints of many calls; one not settled needs more than all questions."""
+    never = number("most_questions") + 1
+    questions = sorted(each["questions"] if each["settled"] else never for each in calls)
     settled = [each for each in calls if each["settled"]]
-    questions = sorted(each["questions"] for each in settled)
-    passed = sum(each["bee"] and each["status"] != "bee" for each in settled)
+    other = [each for each in settled if not each["same"] and not each["lighter"]]
     return {
         "calls": len(calls),
         "settled": round(100 * len(settled) / len(calls), 1),
         "median": statistics.median(questions),
         "most": questions[int(0.95 * len(questions))],
         "lighter": round(100 * sum(each["lighter"] for each in settled) / len(settled), 1),
-        "stricter": round(
-            100 * sum(not each["same"] and not each["lighter"] for each in settled) / len(settled),
-            1,
+        "stricter": round(100 * len(other) / len(settled), 1),
+        "bees_to_work": sum(each["bee"] and each["status"] in WORK for each in settled),
+        "bees_passed": sum(
+            each["bee"] and each["status"] not in {"bee", "unknown"} for each in settled
         ),
-        "bees_passed": passed,
     }
 
 
@@ -283,4 +284,6 @@ def test_many_calls_about_bees() -> None:
     draw = random.Random(3)
     bees = [one for one in animals() if group(one) == "bee"]
     calls = [call(draw, bees) for _ in range(CALLS)]
-    assert score(calls)["bees_passed"] == 0
+    found = score(calls)
+    assert found["bees_to_work"] == 0
+    assert found["bees_passed"] <= CALLS / 5_000
