@@ -6,8 +6,8 @@ from collections.abc import Mapping
 from types import MappingProxyType
 
 from calc.biology.colony_and_season import colony_and_season
-from calc.biology.emergence import still_to_emerge
-from calc.biology.identify import which_animal
+from calc.biology.still_to_emerge import still_to_emerge
+from calc.biology.which_animal import which_animal
 from calc.clients.client_letter import client_letter
 from calc.clients.first_call import first_call
 from calc.clients.follow_up import follow_up

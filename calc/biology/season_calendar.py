@@ -40,6 +40,16 @@ def of_day(day: int) -> int:
     return half_month(month, min(day, 365) - _FIRST_DAYS[month - 1] >= 15)
 
 
+def length_of(month: int) -> int:
+    """Return the days of a month, 1 to 12; February has 29."""
+    return 29 if month == 2 else _FIRST_DAYS[month] - _FIRST_DAYS[month - 1]
+
+
+def day_of_year(month: int, day: int) -> int:
+    """Return the day of the year, 1 to 365; 29 February counts as 1 March."""
+    return _FIRST_DAYS[month - 1] + day - 1
+
+
 def first_day(half: int) -> int:
     """Return the day of the year on which a half-month begins."""
     return _FIRST_DAYS[(half - 1) // 2] + (0 if half % 2 else 15)

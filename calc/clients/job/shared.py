@@ -139,7 +139,7 @@ def _filled(row: Mapping[str, Any], value: Any, calculator: Calculator, each: In
 
 _DERIVED: dict[str, Callable[[Any], Any]] = {
     "month": lambda date: MONTHS[int(date[5:7]) - 1],
-    "half": lambda date: "first" if int(date[8:10]) <= 15 else "second",
+    "day": lambda date: int(date[8:10]),
     "date": str,
     "half_of_world": lambda latitude: "south" if latitude < 0 else "north",
 }

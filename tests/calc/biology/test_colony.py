@@ -6,18 +6,25 @@ import pytest
 
 from calc import rules, tables
 from calc.biology import season_calendar as calendar
-from calc.biology.colony_and_season import colony_and_season as colony
-from calc.biology.colony_forms import WORKER_RESULTS
-from calc.biology.colony_size import adults_expected, peak_size
-from calc.biology.colony_traffic import rate, workers
+from calc.biology.colony_and_season import colony_and_season
+from calc.biology.colony_and_season.results import WORKER_RESULTS
+from calc.biology.colony_and_season.size import adults_expected, peak_size
+from calc.biology.colony_and_season.traffic import rate, workers
+from calc.declare import Incomplete, Result
+from calc.errors import InputError
 from docs_build.bootstrap import ROOT
+
+
+def colony(**given: object) -> Result:
+    """Run the worked example, 23 August in the north with hard frosts, with values changed."""
+    return colony_and_season(**colony_and_season.example() | given)
 
 
 def texts(level: str, **given: object) -> str:
     return " ".join(each.text for each in colony(**given).cautions if each.level == level)
 
 
-GROUPS = [option.value for option in colony.inputs[0].options]  # type: ignore[attr-defined]
+GROUPS = [option.value for option in colony_and_season.inputs[0].options]  # type: ignore[attr-defined]
 
 
 # Outside values: Perrard et al. 2009, table 1: returns in 10 minutes and population by eye.
@@ -34,12 +41,13 @@ def test_hornet_nests_in_print_lie_in_the_range(returns: int, hornets: int) -> N
 # (2 November, 70 new queens and 685 males).
 @pytest.mark.published("mandarinia_briefings")
 @pytest.mark.parametrize(
-    ("species", "day"), [("velutina", 273), ("mandarinia", 302), ("pensylvanica", 306)]
+    ("species", "month", "day"),
+    [("velutina", "sep", 30), ("mandarinia", "oct", 29), ("pensylvanica", "nov", 2)],
 )
 def test_nests_in_print_had_queens_or_males_when_the_calendar_says_so(
-    species: str, day: int
+    species: str, month: str, day: int
 ) -> None:
-    result = colony(species=species, date_as="day", day=day, counted="none")
+    result = colony(species=species, month=month, day=day, counted="none")
     assert result.values["sexuals"] in {"likely inside", "possible", "may still be inside"}
     assert "caged" in result.values["if_taken"] or species in {"velutina", "mandarinia"}
 
@@ -48,7 +56,7 @@ def test_nests_in_print_had_queens_or_males_when_the_calendar_says_so(
 @pytest.mark.published("perrard_2009_counts")
 @pytest.mark.parametrize("workers", [15, 40, 100, 120])
 def test_hornet_nests_of_july_lie_in_the_range_of_the_date(workers: int) -> None:
-    low, high = colony(species="velutina", month="jul", half="second").values["adults_expected"]
+    low, high = colony(species="velutina", month="jul", day=23).values["adults_expected"]
     assert low <= workers + 1 <= high
 
 
@@ -72,9 +80,9 @@ def test_mild_winters_leave_the_end_open() -> None:
 
 # The row of the survey is in the table, so this tests the shift of dates and is no outside check.
 def test_april_in_the_south_is_the_peak() -> None:
-    south = colony(species="germanica", month="apr", half="second", hemisphere="south")
+    south = colony(species="germanica", month="apr", day=23, hemisphere="south")
     assert "peak" in south.values["stage"]
-    assert "peak" not in colony(species="germanica", month="apr", half="second").values["stage"]
+    assert "peak" not in colony(species="germanica", month="apr", day=23).values["stage"]
 
 
 def test_half_months_and_days() -> None:
@@ -86,6 +94,24 @@ def test_half_months_and_days() -> None:
     assert calendar.shift(calendar.shift(7)) == 7
     assert calendar.shift(1) == 13
     assert calendar.last_day(24) == 365
+    days = [(1, 1), (2, 29), (3, 1), (7, 21), (12, 31)]
+    assert [calendar.day_of_year(*each) for each in days] == [1, 60, 60, 202, 365]
+
+
+def test_a_day_that_the_month_lacks_is_refused() -> None:
+    with pytest.raises(InputError, match="February has no more days"):
+        colony(month="feb", day=30)
+    assert colony(month="feb", day=29).values["stage"]
+
+
+def test_what_holds_without_traffic_and_place_is_said() -> None:
+    told = colony_and_season.answer({"species": "velutina"})
+    assert isinstance(told, Incomplete)
+    assert any("Report this hornet first" in each.text for each in told.cautions)
+    assert not told.ranges
+    nobody = colony_and_season.answer({"counted": "in", "counts": [0, 0, 0]})
+    assert isinstance(nobody, Incomplete)
+    assert nobody.stopped
 
 
 def test_every_cell_of_the_calendar_can_be_read() -> None:
@@ -117,8 +143,8 @@ def test_every_group_has_a_stage_all_year_and_an_order(group: str) -> None:
 
 def test_days_to_the_end_fall_by_the_day() -> None:
     days = [
-        colony(species="crabro", date_as="day", day=day).values["days_to_end"]
-        for day in (200, 210, 250)
+        colony(species="crabro", month=month, day=day).values["days_to_end"]
+        for month, day in (("jul", 19), ("jul", 29), ("sep", 7))
     ]
     assert days[0][0] - days[1][0] == 10
     assert days[0][1] - days[2][1] == 50
@@ -127,14 +153,14 @@ def test_days_to_the_end_fall_by_the_day() -> None:
 
 
 def test_the_same_day_half_a_year_on_is_the_same_in_the_south() -> None:
-    north = colony(species="crabro", month="sep", half="first")
-    south = colony(species="crabro", month="mar", half="first", hemisphere="south")
+    north = colony(species="crabro", month="sep", day=8)
+    south = colony(species="crabro", month="mar", day=8, hemisphere="south")
     assert north.values["stage"] == south.values["stage"]
 
 
 def test_a_colony_grows_towards_its_peak() -> None:
     tops = [
-        colony(species="velutina", month=month, half="first").values["adults_expected"][1]
+        colony(species="velutina", month=month, day=8).values["adults_expected"][1]
         for month in ("may", "jun", "jul", "aug", "sep", "oct")
     ]
     assert tops == sorted(tops)
@@ -169,7 +195,7 @@ def test_stops_withhold_the_workers() -> None:
 def test_cautions() -> None:
     assert "No count makes it safe" in texts("caution")
     assert "Do not count on frost" in texts("caution", winters="mild")
-    assert "first frost does not end" in texts("note", species="crabro", month="nov", half="first")
+    assert "first frost does not end" in texts("note", species="crabro", month="nov", day=8)
     assert "Report this hornet first" in texts("caution", species="velutina")
     assert "male in early summer" in texts("note", species="velutina", month="jun")
     assert "Protected in Germany" in texts("note", species="crabro")
@@ -203,8 +229,8 @@ def test_the_choice_is_told_for_every_month() -> None:
 def test_a_wintered_nest_is_handed_over(month: str, workers_in: int) -> None:
     per_minute = round(workers_in / tables.row("traffic_models", "vespula")["factor"])
     given = {"species": "squamosa", "counted": "in", "minutes": 1, "counts": [per_minute] * 5}
-    spring = colony(month=month, half="second", **given)
-    assert "hand it over" in texts("stop", month=month, half="second", **given)
+    spring = colony(month=month, day=23, **given)
+    assert "hand it over" in texts("stop", month=month, day=23, **given)
     assert spring.values.get("days_to_end") is None
     assert spring.values.get("if_left") is None
     assert spring.values["workers"] > 0
@@ -237,6 +263,6 @@ def test_answers_of_the_page_are_those_of_the_calculator() -> None:
     assert f"the rule gives {result.values['workers']:.0f} workers" in page
     assert f"it gives {result.values['workers_other']:.0f}" in page
     assert f"the range is {low:.0f} to {high:.0f}" in page
-    late = colony(species="crabro", month="oct", half="second", counted="none")
+    late = colony(species="crabro", month="oct", day=23, counted="none")
     assert late.values["days_to_end"][0] == 0
     assert f"now and {late.values['days_to_end'][1]:.0f} days from now" in page

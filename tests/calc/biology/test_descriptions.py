@@ -1,4 +1,4 @@
-"""Identification scored on descriptions written by someone who did not see the trait table.
+"""Identification scored on descriptions written without sight of the trait table.
 
 ``tests/data/descriptions.toml`` holds them, with the accounts they were written from beside it in
 ``description_sources.toml``: their sources belong to the test, not to the book.
@@ -13,17 +13,17 @@ from typing import Any
 
 import pytest
 
-from calc.biology.identify import which_animal
-from calc.biology.identify_bayes import bee_signs, chances
-from calc.biology.identify_duty import duty, is_named
-from calc.biology.identify_inputs import INPUTS, UNKNOWN
-from calc.biology.trait_table import animals, group
+from calc.biology.which_animal import which_animal
+from calc.biology.which_animal.duty import GRAVITY, decided, duty, is_named
+from calc.biology.which_animal.inputs import UNKNOWN, Inputs
+from calc.biology.which_animal.posterior import bee_signs, chances
+from calc.biology.which_animal.traits import animals, group
 from calc.tables import rows
 
 DATA = Path(__file__).parents[2] / "data"
 LEAST = 40
 TOP_TWO = 0.8
-NAMES = {each.name for each in INPUTS}
+NAMES = {each.name for each in Inputs.declared}
 
 
 def read(name: str) -> dict[str, Any]:
@@ -40,6 +40,7 @@ def meant(one: Mapping[str, Any]) -> list[str]:
 
 
 ALL = read("descriptions.toml")["description"]
+INVENTED = read("descriptions_invented.toml")["description"]
 ACCOUNTS = read("description_sources.toml")
 
 
@@ -51,7 +52,8 @@ def place(one: Mapping[str, Any]) -> int:
 
 def test_there_are_enough_and_each_is_well_formed() -> None:
     assert len(ALL) >= LEAST
-    for one in ALL:
+    assert len(INVENTED) == 30
+    for one in (*ALL, *INVENTED):
         assert set(meant(one)) <= set(animals()), one
         assert seen_in(one), one
         which_animal.run(seen_in(one))
@@ -113,7 +115,24 @@ def test_the_printed_score_is_the_score() -> None:
             if not {group(animal) for animal in meant(one)} & {"wasp", "unknown"}
         ),
     }
+    bees = [one for one in INVENTED if group(one["animal"]) == "bee"]
+    places = [place(one) for one in INVENTED]
+    score |= {
+        "invented": len(INVENTED),
+        "invented_first": sum(value == 1 for value in places),
+        "invented_first_two": sum(value <= 2 for value in places),
+        "invented_bees_stopped": sum(which_animal.run(seen_in(one)).stopped for one in bees),
+    }
+    assert len(bees) == 10
     assert score == {str(row["key"]): row["count"] for row in rows("identify_score")}
+
+
+def test_no_invented_description_gets_a_lighter_duty_than_its_animal() -> None:
+    for one in INVENTED:
+        seen = seen_in(one)
+        true = str(duty(one["animal"], seen["region"])["status"])
+        told = decided(chances(seen), seen).status
+        assert GRAVITY.index(told) <= GRAVITY.index(true), one["id"]
 
 
 def test_nearly_every_bee_is_described_with_a_sign() -> None:

@@ -9,9 +9,9 @@ import pytest
 from scipy import stats
 
 from calc import tables
-from calc.biology.emergence import still_to_emerge as emerge
-from calc.biology.emergence_forms import LOOKS, SCHEDULE
-from calc.biology.emergence_model import (
+from calc.biology.still_to_emerge import still_to_emerge
+from calc.biology.still_to_emerge.brood import LOOKS
+from calc.biology.still_to_emerge.model import (
     band,
     by_look,
     cases,
@@ -19,8 +19,17 @@ from calc.biology.emergence_model import (
     even_ages,
     even_ages_test,
 )
+from calc.biology.still_to_emerge.results import SCHEDULE
+from calc.declare import Incomplete, Result
 from calc.errors import InputError
 from docs_build.bootstrap import ROOT
+
+UNOPENED = dict.fromkeys(LOOKS)
+
+
+def emerge(**given: object) -> Result:
+    """Run the worked example with some values changed."""
+    return still_to_emerge(**still_to_emerge.example() | given)
 
 
 def texts(level: str, **given: object) -> str:
@@ -67,7 +76,7 @@ def test_prepupae_of_a_nest_in_print_lie_between_the_scales() -> None:
 # Outside value: agency briefings 2020: 76 of 184 queen cells gave queens within five days.
 @pytest.mark.published("mandarinia_briefings")
 def test_a_nest_in_print_lies_in_the_band() -> None:
-    result = emerge(species="other", worker_cells=0, queen_cells=184, sampled="no")
+    result = emerge(species="other", worker_cells=0, queen_cells=184, **UNOPENED)
     five = next(each for each in result.values["schedule"] if each["day"] == 5)
     assert five["interval"][0] <= 76 <= five["interval"][1]
     assert result.values["last_queen"][1] > 5
@@ -130,8 +139,8 @@ def test_the_band_holds_every_reading() -> None:
 
 
 def test_more_come_out_day_by_day_and_all_in_the_end() -> None:
-    for sampled in ("yes", "no"):
-        rows = emerge(sampled=sampled).values["schedule"]
+    for opened in ({}, UNOPENED):
+        rows = emerge(**opened).values["schedule"]
         numbers = [each["all"] for each in rows]
         assert numbers == sorted(numbers)
         assert numbers[-1] == pytest.approx(460)
@@ -185,7 +194,7 @@ def test_cautions() -> None:
     few = dict.fromkeys(LOOKS, 1)
     assert "Only 6 cells opened" in texts("caution", **few)
     assert "looks are not" in texts("note", **dict.fromkeys(LOOKS, 0) | {"full": 40})
-    assert "Without opened cells" in texts("note", sampled="no")
+    assert "Without opened cells" in texts("note", **UNOPENED)
     assert "Open larvae are not in it" in texts("note")
     assert "Do not raise this hornet" in texts("caution", species="velutina")
 
@@ -203,9 +212,24 @@ def test_impossible_counts_are_refused(given: dict[str, object]) -> None:
         emerge(**given)
 
 
+def test_a_stop_and_a_duty_do_not_wait_for_the_count() -> None:
+    told = still_to_emerge.answer({"temperature": 4})
+    assert isinstance(told, Incomplete)
+    assert told.stopped
+    assert "Too cold" in told.cautions[0].text + told.cautions[1].text
+    invader = still_to_emerge.answer({"species": "velutina"})
+    assert any("Do not raise this hornet" in each.text for each in invader.cautions)
+
+
+def test_a_look_left_empty_counts_none_where_another_was_seen() -> None:
+    some = UNOPENED | {"dark": 12, "full": 3}
+    zeros = dict.fromkeys(LOOKS, 0) | {"dark": 12, "full": 3}
+    assert emerge(**some).values == emerge(**zeros).values
+
+
 def test_answers_of_the_page_are_those_of_the_calculator() -> None:
     page = (ROOT / "handbook" / "method" / "still_to_emerge.md").read_text(encoding="utf-8")
-    even = emerge(species="vespula", worker_cells=400, queen_cells=0, sampled="no")
+    even = emerge(species="vespula", worker_cells=400, queen_cells=0, **UNOPENED)
     seven = next(each for each in even.values["schedule"] if each["day"] == 7)
     low, high = seven["interval"]
     assert f"About {seven['all']:.0f} by the middle of the range, {low:.0f} or more" in page

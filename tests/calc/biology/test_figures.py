@@ -9,7 +9,7 @@ from types import ModuleType
 
 import pytest
 
-from calc.biology.trait_table import length_range
+from calc.biology.which_animal.traits import length_range
 
 FIGURES = Path(__file__).parents[3] / "handbook" / "biology" / "figures"
 NAMES = ("sizes", "bee_and_yellowjacket", "hornets", "faces", "paper_wasp", "nests")

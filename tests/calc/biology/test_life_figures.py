@@ -11,7 +11,7 @@ from types import ModuleType
 
 import pytest
 
-from calc.biology.trait_table import length_range
+from calc.biology.which_animal.traits import length_range
 from calc.tables import rows
 
 ROOT = Path(__file__).parents[3]

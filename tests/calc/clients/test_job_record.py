@@ -126,7 +126,7 @@ def test_the_date_and_the_place_fill_when_to_come() -> None:
     assert filled["date"] == "2026-09-15"
     assert filled["latitude"] == {"value": 52.5, "unit": "degree"}
     assert filled["animal"] == "crabro"
-    assert job_shared.prefill(FULL, "colony_and_season")["half"] == "first"
+    assert job_shared.prefill(FULL, "colony_and_season")["day"] == 15
     after = job_shared.prefill(FULL, "follow_up")
     assert (after["date"], after["animal"], after["half"]) == ("2026-09-15", "crabro", "north")
     south = job.set_value(FULL, "place.latitude", -41.3, NOW)

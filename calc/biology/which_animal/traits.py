@@ -13,7 +13,7 @@ from collections.abc import Mapping
 from functools import cache
 
 from calc import units
-from calc.biology.identify_inputs import MONTHS, TRAITS, UNKNOWN
+from calc.biology.which_animal.inputs import MONTHS, TRAITS, UNKNOWN
 from calc.tables import row, rows
 
 WORDS = ("almost_always", "often", "sometimes", "rarely")
@@ -44,6 +44,11 @@ def group(animal: str) -> str:
 def kin(animal: str) -> str:
     """Return the kin of an animal, such as ``yellowjacket``."""
     return str(row("species", animal)["kin"])
+
+
+def name_of(animal: str) -> str:
+    """Return the animal's common name."""
+    return str(row("species", animal)["animal"])
 
 
 @cache

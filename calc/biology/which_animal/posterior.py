@@ -1,4 +1,4 @@
-"""Chances of each animal from what was seen, and what to look at next.
+"""Chances of each animal from what was seen.
 
 Tempered naive Bayes: ``P(a | seen) ~ P(a) * prod_t P(o_t | a) ** (T * w_t)`` with the weight
 ``w_t`` of each trait and a temper ``T`` below 1, since the things seen depend on each other and
@@ -9,13 +9,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from functools import cache
 
-from calc.biology.identify_inputs import TRAITS, UNKNOWN
-from calc.biology.trait_table import (
-    ABSENT,
-    NONE,
+from calc.biology.which_animal.inputs import TRAITS, UNKNOWN
+from calc.biology.which_animal.traits import (
     animals,
     group,
     likelihood,
@@ -24,17 +21,6 @@ from calc.biology.trait_table import (
     shifted,
 )
 from calc.tables import row, rows
-
-
-@dataclass(frozen=True, slots=True)
-class Split:
-    """A trait not yet seen that would tell the two first candidates apart."""
-
-    trait: str
-    first: str
-    second: str
-    settles: float
-    """Expected share of the doubt between the two that it removes, 0 to 1."""
 
 
 def seen_traits(seen: Mapping[str, str]) -> dict[str, str]:
@@ -124,42 +110,3 @@ def _bees_first(made: Mapping[str, float]) -> dict[str, float]:
 def of_group(chance: Mapping[str, float], *names: str) -> float:
     """Return the chance of all animals of the named groups together."""
     return sum(value for one, value in chance.items() if group(one) in names)
-
-
-def splits(chance: Mapping[str, float], seen: Mapping[str, str]) -> list[Split]:
-    """Return the traits not seen that best tell the two first named candidates apart.
-
-    The measure is the expected information (mutual information of trait and animal, two animals)
-    over the doubt now (entropy of the two chances). What an animal lacks counts among what it may
-    show, but tells nothing: who sees no paper answers "not seen".
-    """
-    first, second = [one for one in chance if one != NONE][:2]
-    share = chance[first] / (chance[first] + chance[second])
-    found = [
-        _split(each.name, first, second, share)
-        for each in TRAITS
-        if each.name not in seen_traits(seen) and each.name != "month"
-    ]
-    kept = [each for each in found if each.first != each.second]
-    return sorted(kept, key=lambda each: -each.settles)
-
-
-def _split(trait: str, first: str, second: str, share: float) -> Split:
-    one, two = (_powered(trait, each) for each in (first, second))
-    told = sum(
-        weight * value * math.log2(value / (share * one[name] + (1 - share) * two[name]))
-        for weight, table in ((share, one), (1 - share, two))
-        for name, value in table.items()
-        if name != ABSENT
-    )
-    doubt = -sum(part * math.log2(part) for part in (share, 1 - share) if part > 0)
-    settles = min(max(told / doubt, 0.0), 1.0) if doubt > 0 else 0.0
-    return Split(trait, max(one, key=one.__getitem__), max(two, key=two.__getitem__), settles)
-
-
-@cache
-def _powered(trait: str, animal: str) -> Mapping[str, float]:
-    power, table = exponent(trait), likelihood(trait)[animal]
-    raised = {name: value**power for name, value in table.items()}
-    total = sum(raised.values())
-    return {name: value / total for name, value in raised.items()}

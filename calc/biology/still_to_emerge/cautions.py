@@ -1,4 +1,4 @@
-"""What is said about emergence: what holding needs, and the cautions."""
+"""What to know before the numbers of "What will still emerge", and what holding needs."""
 
 from __future__ import annotations
 

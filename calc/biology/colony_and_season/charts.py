@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from calc.biology.colony_size import adults_expected
+from calc.biology.colony_and_season.size import adults_expected
 from calc.biology.season_calendar import HALVES, Year, growth, shift, stages
 from calc.declare import Axis, Chart, Series
 
