@@ -56,9 +56,9 @@ def warm() -> None:
     held = job.set_value(held, "place.height", "12 ft", now)
     held = job.set_value(held, "animal.species", "crabro", now)
     held = job.set_value(held, "visit.date", "2026-09-15", now)
-    first = next(iter(CALCULATORS))
-    texts = {"do": "keep", "job": held.as_dict(), "name": first, "texts": {}, "now": now}
-    kept = call(texts | {"customary": False})
+    first, calculator = next(iter(CALCULATORS.items()))
+    texts = {"name": first, "texts": calculator.example(), "customary": False}
+    kept = call(texts | {"do": "keep", "job": held.as_dict(), "now": now})
     for question in ("rerun", "wipe", "save", "show"):
         call({"do": question, "job": kept["job"], "now": now, "health": True})
     call({"do": "read", "signs": "{}", "taken": []})
@@ -180,6 +180,10 @@ def _read(asked: Mapping[str, Any]) -> dict[str, Any]:
 
 def _keep(asked: Mapping[str, Any]) -> dict[str, Any]:
     given = {name: answer._without_blanks(text) for name, text in asked["texts"].items()}
+    found = find(asked["name"]).reading(given, asked["customary"])
+    if found.missing and not found.problems:
+        labels = ", ".join(each.label for each in found.missing)
+        raise InputError(found.missing[0].name, None, "a value", f"Still to be given: {labels}.")
     kept = job_shared.record(_held(asked), asked["name"], given, asked["now"], asked["customary"])
     return _told(kept)
 

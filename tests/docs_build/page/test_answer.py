@@ -9,14 +9,20 @@ from typing import Any
 import pytest
 
 from calc.catalogue import CALCULATORS, find
+from calc.declare import Input, Number, Numbers
 from docs_build.page import answer, chart, form
 
 NAMES = list(CALCULATORS)
 
 
+def worked(name: str) -> dict[str, Any]:
+    """Return the worked example of a calculator."""
+    return find(name).run(find(name).example()).as_dict()
+
+
 @pytest.mark.parametrize("name", NAMES)
 def test_cautions_stand_before_the_numbers(name: str) -> None:
-    html = answer.answer_html(find(name)().as_dict())
+    html = answer.answer_html(worked(name))
     first = html.index("answer-main")
     for level in ("stop", "caution"):
         for found in re.finditer(f'<li class="answer-{level}"', html):
@@ -25,7 +31,7 @@ def test_cautions_stand_before_the_numbers(name: str) -> None:
 
 @pytest.mark.parametrize("name", NAMES)
 def test_every_result_label_is_shown(name: str) -> None:
-    told = find(name)().as_dict()
+    told = worked(name)
     html = answer.answer_html(told)
     withheld = {name for each in told["cautions"] for name in each["hides"]}
     for name_of, each in told["results"].items():
@@ -52,13 +58,13 @@ def hostile(told: dict[str, Any]) -> dict[str, Any]:
 
 @pytest.mark.parametrize("name", NAMES)
 def test_nothing_comes_out_unescaped(name: str) -> None:
-    html = answer.answer_html(hostile(find(name)().as_dict()))
+    html = answer.answer_html(hostile(worked(name)))
     assert "<script" not in html
     assert "&lt;script&gt;" in html
 
 
 def test_a_withheld_number_is_said_to_be_withheld() -> None:
-    told = find("how_many_left")().as_dict()
+    told = worked("how_many_left")
     name = next(key for key, each in told["results"].items() if each["main"])
     told["results"][name] |= {"value": None, "text": "no figure", "customary_text": "no figure"}
     told["cautions"] = [
@@ -76,26 +82,112 @@ def test_errors_name_field_and_row() -> None:
     assert "many" in told["errors"][0]["sentence"]
 
 
-def test_an_empty_list_is_missing() -> None:
-    told = answer.run("how_many_left", {"catches": ["", " "]}, False)
-    assert "missing" in told["errors"][0]["sentence"]
+@pytest.mark.parametrize("name", NAMES)
+def test_an_empty_form_holds_no_value(name: str) -> None:
+    """Neither the worked example nor a usual value stands in a field."""
+    calculator = find(name)
+    html = answer.calculator_html(name, calculator.example())
+    made = html[html.index("<form") : html.index("</form>")]
+    assert not re.search(r'<input type="text"[^>]* value=', made)
+    assert not re.search(r"<input[^>]* checked", made)
+    assert all(
+        chosen.startswith('value=""') for chosen in re.findall(r"<option ([^>]* selected)>", made)
+    )
+    hints = re.findall(r'placeholder="([^"]*)"', made)
+    assert all(hint.startswith(f"{form.USUAL} ") for hint in hints)
+    usual = [each for each in calculator.inputs if isinstance(each, Number) and not listed(each)]
+    assert len(set(re.findall(r'name="(\w+)"[^>]*placeholder', made))) >= sum(
+        each.usual is not None for each in usual
+    )
 
 
-def test_every_field_of_a_form_goes_back_through_run() -> None:
-    """The texts that the form starts with give the answer that stands beside it."""
-    for name in NAMES:
-        calculator = find(name)
-        html = answer.calculator_html(name, calculator.example())
-        texts: dict[str, Any] = {}
-        for each in calculator.inputs:
-            block = html.split(f'data-input="{each.name}"')[1].split("calc-error")[0]
-            block = block.split("<template>")[0]
-            values = re.findall(r'<input type="text"[^>]* value="([^"]*)"', block)
-            chosen = re.findall(r'value="([^"]*)" (?:checked|data-meaning="[^"]*" selected)', block)
-            texts[each.name] = (values or [""]) if "calc-rows" in block else (chosen or values)[0]
-        told = answer.run(name, texts, False)
-        assert told["ok"], told
-        assert told["text"] == answer.run(name, {}, False)["text"]
+def listed(each: Input) -> bool:
+    return isinstance(each, Numbers)
+
+
+def rows(each: Input, value: Any) -> Any:
+    """Return a value as the form hands it in."""
+    if isinstance(each, Numbers):
+        return [str(one) for one in value]
+    return value if isinstance(value, str) else str(value)
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_what_the_example_shows_typed_in_gives_the_answer_beside_it(name: str) -> None:
+    calculator = find(name)
+    texts = {
+        each.name: rows(each, calculator.example()[each.name])
+        for each in calculator.inputs
+        if each.name in calculator.example()
+    }
+    told = answer.run(name, texts, False)
+    assert told["ok"], told
+    assert told["complete"]
+    native = calculator.run(calculator.example()).as_dict()
+    assert told["html"] == answer.answer_html(native, False)
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_an_empty_form_names_all_that_is_missing_and_no_number(name: str) -> None:
+    needed = find(name).reading({}).missing
+    told = answer.run(name, {each.name: "" for each in find(name).inputs}, False)
+    assert told["complete"] is not bool(needed)
+    if not needed:
+        assert told["state"] != answer.YOURS
+        return
+    assert told["state"] == f"0 of {len(needed)} given"
+    assert told["results"] == {}
+    assert "answer-main" not in told["html"]
+    assert re.findall(r'data-field="(\w+)"', told["html"]) == [each.name for each in needed]
+    assert all(each.label in told["text"] for each in needed)
+    assert told["next"] == needed[0].name or told["brief"].startswith("STOP")
+
+
+LISTS = [(name, each) for name in NAMES for each in find(name).inputs if listed(each)]
+
+
+@pytest.mark.parametrize(("name", "each"), LISTS, ids=[f"{n}-{each.name}" for n, each in LISTS])
+def test_a_list_of_empty_rows_is_not_given(name: str, each: Input) -> None:
+    told = answer.run(name, {each.name: ["", " "]}, False)
+    assert told["ok"]
+    assert told == answer.run(name, {}, False) | {"seconds": told["seconds"]}
+    if each.needed and each.only_if is None:
+        assert f'data-field="{each.name}"' in told["html"]
+
+
+def stated(origins: dict[str, str]) -> str:
+    """Return the words above an answer of "Fogging" with certain origins."""
+    told = worked("fogging")
+    for key, each in told["inputs"].items():
+        each["origin"] = origins.get(key, "not given")
+    return answer.state(told)
+
+
+def test_an_answer_is_called_yours_only_where_something_was_given() -> None:
+    assert stated({"fan": "usual", "wind": "usual"}) == "With usual values alone"
+    assert stated({"fan": "given"}) == "Your answer"
+    assert stated({"fan": "job"}) == "Your answer"
+    assert stated({"fan": "equipment", "wind": "usual"}) == "Your answer, with 1 usual value"
+    assert stated({"humidity": "given", "fan": "usual", "wind": "usual"}).endswith("2 usual values")
+
+
+def test_a_value_without_a_source_makes_no_answer_yours() -> None:
+    told = worked("fogging")
+    told["inputs"]["humidity"]["origin"] = "usual"  # the declaration names no source for it
+    assert answer.state(told).startswith("Not yours: 1 ")
+
+
+def test_text_and_page_name_the_origin_of_what_was_not_typed() -> None:
+    given = find("fogging").example()
+    result = find("fogging").run(given, False, {"humidity": "job", "eyewear": "equipment"})
+    told = result.as_dict()
+    text, html = answer.as_text(told, False), answer.answer_html(told)
+    assert "Relative humidity: 75 % (job)" in text
+    assert "(equipment)" in text
+    assert "From the job (1)" in html
+    assert "From your equipment (1)" in html
+    bare = {key: given[key] for key in given if not find("fogging").reading({}).values[key]}
+    assert "(usual)" in answer.as_text(find("fogging").run(bare).as_dict(), False)
 
 
 @pytest.mark.parametrize(
