@@ -158,15 +158,16 @@ class LiveCalculator {
     if (!this.undone) return;
     this.fields.restore(this.undone.fields);
     if (this.undone.units !== system()) this.turn();
-    this.say("Your values are back.");
     if (this.fields.empty()) {
       this.forgetDraft();
       this.showExample();
     } else this.changed();
+    this.say("Your values are back.");
   }
 
   /** Something was typed or pressed: keep it at once, then compute. */
   changed() {
+    if (this.said.dataset.wrong !== "true") this.say("");
     this.fields.refresh();
     this.keep();
     this.line?.refresh();
@@ -294,7 +295,8 @@ class LiveCalculator {
   }
 
   accept(reply, asked) {
-    this.say(this.fields.showErrors([]).join(" ") || this.unkept, Boolean(this.unkept));
+    this.fields.showErrors([]);
+    if (this.unkept || this.said.dataset.wrong === "true") this.say(this.unkept, Boolean(this.unkept));
     const { complete, state, html, text, brief, next } = reply;
     const last = { edition: this.edition, asked, complete, state, html, text, brief, next };
     this.showAnswer(last);

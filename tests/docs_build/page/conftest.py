@@ -315,7 +315,10 @@ def enter(page: Any, name: str, field: str, value: Any) -> None:
         else:
             box.locator("select").select_option(value)
         return
-    if isinstance(declared, Number) and page.evaluate("document.documentElement.dataset.units"):
+    if (
+        isinstance(declared, Number)
+        and page.evaluate("document.documentElement.dataset.units") == "us"
+    ):
         us = declared.customary or declared.unit
         many = value if isinstance(value, tuple | list) else [value]
         value = [round(units.convert(one, declared.unit, us), 4) for one in many]

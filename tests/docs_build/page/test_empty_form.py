@@ -15,7 +15,7 @@ from calc.declare import Choice, Input, Number
 from docs_build.page import answer
 
 from .conftest import Host, answered, complete, enter, live, missing, typed
-from .test_jobs import begun, held, opened
+from .test_jobs import begun, held, opened, unfold
 
 pytestmark = pytest.mark.browser
 FOGGING = "safety/fogging.html"
@@ -211,6 +211,7 @@ def test_a_job_gives_its_values_and_keeps_no_half_answer(phone: Any, host: Host)
         " for (const one of await jobs.all()) await jobs.erase(one.id); })"
     )
     begun(opened(phone, host))
+    unfold(phone)
     phone.fill("[name=title]", "By the pond")
     phone.fill("[name='shared.air_temperature']", "17.5")
     held(phone)
@@ -246,6 +247,7 @@ def test_start_again_with_a_job_brings_back_what_the_job_gave(phone: Any, host: 
         " for (const one of await jobs.all()) await jobs.erase(one.id); })"
     )
     begun(opened(phone, host))
+    unfold(phone)
     phone.fill("[name='shared.air_temperature']", "17.5")
     held(phone)
     foggy(phone, host)
