@@ -56,9 +56,9 @@ def warm() -> None:
     held = job.set_value(held, "place.height", "12 ft", now)
     held = job.set_value(held, "animal.species", "crabro", now)
     held = job.set_value(held, "visit.date", "2026-09-15", now)
-    first, calculator = next(iter(CALCULATORS.items()))
-    texts = {"name": first, "texts": calculator.example(), "customary": False}
-    kept = call(texts | {"do": "keep", "job": held.as_dict(), "now": now})
+    first = next(iter(CALCULATORS))
+    texts = {"do": "keep", "job": held.as_dict(), "name": first, "texts": {}, "now": now}
+    kept = call(texts | {"customary": False})
     for question in ("rerun", "wipe", "save", "show"):
         call({"do": question, "job": kept["job"], "now": now, "health": True})
     call({"do": "read", "signs": "{}", "taken": []})
@@ -179,11 +179,8 @@ def _read(asked: Mapping[str, Any]) -> dict[str, Any]:
 
 
 def _keep(asked: Mapping[str, Any]) -> dict[str, Any]:
+    _refuse_half(asked)
     given = {name: answer._without_blanks(text) for name, text in asked["texts"].items()}
-    found = find(asked["name"]).reading(given, asked["customary"])
-    if found.missing and not found.problems:
-        labels = ", ".join(each.label for each in found.missing)
-        raise InputError(found.missing[0].name, None, "a value", f"Still to be given: {labels}.")
     kept = job_shared.record(_held(asked), asked["name"], given, asked["now"], asked["customary"])
     return _told(kept)
 
@@ -220,6 +217,15 @@ def _letter(asked: Mapping[str, Any]) -> dict[str, Any]:
     if text and kind == "report":
         told["pictures"] = job_photos.report_photos(_held(asked))
     return told
+
+
+def _refuse_half(asked: Mapping[str, Any]) -> None:
+    """Raise one sentence that names all that an answer still waits for."""
+    given = {name: answer._without_blanks(text) for name, text in asked["texts"].items()}
+    found = find(asked["name"]).reading(given, asked["customary"])
+    if found.missing and not found.problems:
+        labels = ", ".join(each.label for each in found.missing)
+        raise InputError(found.missing[0].name, None, "a value", f"Still to be given: {labels}.")
 
 
 def _season(asked: Mapping[str, Any]) -> dict[str, Any]:

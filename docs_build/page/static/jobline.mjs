@@ -115,6 +115,7 @@ export class JobLine {
         name: calculator.name,
         texts: calculator.fields.texts(),
         customary: system() === "us",
+        origins: this.origins(),
       });
       if (reply.ok) calculator.say(`Kept in the job “${title(this.job)}”, with its inputs and the time.`);
       else calculator.say(`Not kept. ${reply.sentence}`, true);
