@@ -13,8 +13,8 @@ from calc.catalogue import CALCULATORS, find
 from calc.declare import Choice, Input, Number
 from docs_build.page import answer, form
 
-from .conftest import Host, answered, complete, enter, live, missing, typed
-from .test_jobs import begun, held, opened, unfold
+from .conftest import PHONE, Host, answered, complete, enter, live, missing, typed
+from .test_jobs import axe, begun, held, opened, unfold
 
 pytestmark = pytest.mark.browser
 FOGGING = "safety/fogging.html"
@@ -193,6 +193,23 @@ def test_hints_can_be_read_and_usual_values_are_marked(
     )
     assert ratio >= 7
     assert style == "dashed"
+
+
+def test_the_waiting_form_is_for_gloves_and_for_everyone(chromium: Any, host: Host) -> None:
+    narrow = PHONE | {"viewport": {"width": 320, "height": 640}}
+    context = chromium.new_context(**narrow, service_workers="block", bypass_csp=True)
+    page = context.new_page()
+    foggy(page, host)
+    enter(page, "fogging", needed("fogging", {})[0], 20)
+    shown(page, "fogging", "waiting")
+    assert axe(page, "light") == axe(page, "dark") == []
+    page.evaluate("document.documentElement.dataset.text = 'largest'")
+    assert page.evaluate("document.documentElement.scrollWidth") <= 320
+    boxes = [
+        one.bounding_box() for one in page.locator(".answer-missing button, .calc-brief").all()
+    ]
+    assert min(box["height"] for box in boxes) >= 48
+    context.close()
 
 
 def test_a_mistake_in_an_empty_form_makes_no_old_answer_of_the_example(
