@@ -14,6 +14,7 @@ from typing import Any
 from calc import units
 from calc.catalogue import find
 from calc.declare import WORDS, Calculator, Incomplete, Number, Numbers
+from calc.declare.reading import SAID
 from calc.errors import InputError
 from calc.sources import source
 from docs_build.page import chart, form
@@ -23,7 +24,14 @@ ICONS = {
     "caution": "M12 1 23.5 22H.5Z M10.8 8v7h2.4V8Z M10.8 17v2.6h2.4V17Z",
     "note": "M12 1a11 11 0 1 0 0 22 11 11 0 0 0 0-22Z M10.8 6v2.6h2.4V6Z M10.8 10.5V18h2.4v-7.5Z",
 }
-EXAMPLE = "Worked example"
+EXAMPLE = "Worked example, not your values"
+YOURS = "Your answer"
+ALONE = "With usual values alone"
+NOT_TYPED = {
+    "job": "From the job",
+    "equipment": "From your equipment",
+    "usual": "Usual values in use",
+}
 WITHHELD = f"withheld, see {WORDS['stop']}"
 
 
@@ -87,7 +95,7 @@ def answer_html(told: Mapping[str, Any], customary: bool | None = None) -> str:
             *(_figure(each, customary) for each in told["charts"]),
             _values(calculator, [one for one in single if not one[1]["main"]], "answer-more"),
             *(_table(each) for _, each in results if each["kind"] == "table" and each["rows"]),
-            _usual_html(told),
+            _origins_html(told),
             _meanings(calculator, [name for name, each in results if not each["main"]]),
             _sources(told),
         ]
@@ -104,7 +112,8 @@ def run(
     Returns
     -------
     ``ok`` with ``state`` (words above the answer), ``html``, ``text``, ``brief`` and ``results``
-    (value and text of each that has one), and ``complete``; or ``ok`` false with ``errors``, each
+    (value and text of each that has one), and ``complete``, and while it is not, ``next``, the
+    field to fill; or ``ok`` false with ``errors``, each
     with field, place in its list (or None) and sentence; ``seconds`` is the time it took
     """
     began = time.perf_counter()
@@ -144,9 +153,24 @@ def run(
 
 
 def state(told: Mapping[str, Any]) -> str:
-    """Return whose answer it is: yours only where something of it was given."""
-    given = {each["origin"] for each in told["inputs"].values()} & {"given", "job", "equipment"}
-    return "Your answer" if given else "With usual values alone"
+    """Return whose answer it is: yours only where something of it was given.
+
+    A standing value without a source is the worked example's: then nobody's answer is yours.
+    """
+    calculator, origins = find(told["calculator"]), _origins(told)
+    usual = [each for each in calculator.inputs if origins[each.name] == "usual"]
+    borrowed = sum(not each.usual_source for each in usual)
+    if borrowed:
+        return f"Not yours: {borrowed} of the values are the worked example's"
+    if not any(origin in SAID for origin in origins.values()):
+        return ALONE
+    if not usual:
+        return YOURS
+    return f"{YOURS}, with {len(usual)} usual value{'' if len(usual) == 1 else 's'}"
+
+
+def _origins(told: Mapping[str, Any]) -> dict[str, str]:
+    return {name: each["origin"] for name, each in told["inputs"].items()}
 
 
 def waiting_html(told: Mapping[str, Any]) -> str:
@@ -158,13 +182,13 @@ def waiting_html(told: Mapping[str, Any]) -> str:
         for each in told["missing"]
     )
     ranges = "".join(
-        f"<div><dt>{escape(each['label'])}, whatever it is</dt>"
+        f"<div><dt>{escape(each['label'])}, over plausible values</dt>"
         f"<dd><b>{both(each['text'], each['customary_text'])}</b></dd></div>"
         for each in told["ranges"].values()
     )
     return (
         _cautions(told["cautions"], ("stop",), sources)
-        + "<p>Still to be given:</p>"
+        + '<p class="answer-ask">Still to be given:</p>'
         + f'<ul class="answer-missing">{missing}</ul>'
         + _cautions(told["cautions"], ("caution",), sources)
         + (f'<dl class="answer-more">{ranges}</dl>' if ranges else "")
@@ -174,30 +198,33 @@ def waiting_html(told: Mapping[str, Any]) -> str:
 
 def _waiting(told: Mapping[str, Any], customary: bool) -> dict[str, Any]:
     said = f"{told['known']} of {told['needed']} given"
-    labels = ", ".join(each["label"] for each in told["missing"])
-    text = f"{told['title']}: {said}. Still to be given: {labels}.\n"
+    labels = [each["label"] for each in told["missing"]]
+    stop = brief(told | {"results": {}}, customary)
     return {
         "state": said,
         "html": waiting_html(told),
-        "text": text,
-        "brief": brief(told | {"results": {}}, customary) or said,
+        "text": f"{told['title']}: {said}. Still to be given: {', '.join(labels)}.\n{stop}",
+        "brief": stop or f"{said}. Next: {labels[0]}",
+        "next": "" if stop else told["missing"][0]["name"],
     }
 
 
-def _usual_html(told: Mapping[str, Any]) -> str:
-    """Name the usual values that an answer hangs on."""
-    used = [
-        f"<dt>{escape(each['label'])}</dt>"
-        f"<dd>{both(each['text'], each.get('customary_text', each['text']))}</dd>"
-        for each in told["inputs"].values()
-        if each["origin"] == "usual"
-    ]
-    if not used:
-        return ""
-    return (
-        f'<details class="answer-fold"><summary>Usual values in use ({len(used)})</summary>'
-        f"<dl>{''.join(used)}</dl></details>"
-    )
+def _origins_html(told: Mapping[str, Any]) -> str:
+    """Name the values of an answer that nobody typed into this form, by where they come from."""
+    made = ""
+    for origin, title in NOT_TYPED.items():
+        used = [
+            f"<dt>{escape(each['label'])}</dt>"
+            f"<dd>{both(each['text'], each.get('customary_text', each['text']))}</dd>"
+            for each in told["inputs"].values()
+            if each["origin"] == origin
+        ]
+        if used:
+            made += (
+                f'<details class="answer-fold"><summary>{title} ({len(used)})</summary>'
+                f"<dl>{''.join(used)}</dl></details>"
+            )
+    return made
 
 
 def _plain_results(told: Mapping[str, Any], customary: bool) -> dict[str, Any]:
@@ -254,7 +281,7 @@ def as_text(told: Mapping[str, Any], customary: bool) -> str:
     lines += ["", "From:"]
     lines += [
         f"{each['label']}: {each.get(key, each['text'])}"
-        + (" (usual)" if each["origin"] == "usual" else "")
+        + ("" if each["origin"] == "given" else f" ({each['origin']})")
         for each in told["inputs"].values()
         if each["value"] is not None
     ]

@@ -171,6 +171,7 @@ def _read(asked: Mapping[str, Any]) -> dict[str, Any]:
 
 
 def _keep(asked: Mapping[str, Any]) -> dict[str, Any]:
+    _refuse_half(asked)
     given = {name: answer._without_blanks(text) for name, text in asked["texts"].items()}
     customary, origins = asked["customary"], asked.get("origins")
     kept = shared.record(_held(asked), asked["name"], given, asked["now"], customary, origins)
@@ -209,6 +210,15 @@ def _letter(asked: Mapping[str, Any]) -> dict[str, Any]:
     if text and kind == "report":
         told["pictures"] = photos.report_photos(_held(asked))
     return told
+
+
+def _refuse_half(asked: Mapping[str, Any]) -> None:
+    """Raise one sentence that names all that an answer still waits for."""
+    given = {name: answer._without_blanks(text) for name, text in asked["texts"].items()}
+    found = find(asked["name"]).reading(given, asked["customary"])
+    if found.missing and not found.problems:
+        labels = ", ".join(each.label for each in found.missing)
+        raise InputError(found.missing[0].name, None, "a value", f"Still to be given: {labels}.")
 
 
 def _season(asked: Mapping[str, Any]) -> dict[str, Any]:

@@ -18,6 +18,7 @@ const WHY = {
 const STILL = " What stands below is the last answer or the worked example; what you typed is kept.";
 const UNKEPT =
   "This browser does not let the page store anything, or has no room left: what you typed is gone when you leave this page.";
+const NOT_YOURS = "Not your values yet: the worked example";
 const REPEAT_AFTER = 450;
 const REPEAT_EVERY = 90;
 
@@ -34,7 +35,8 @@ class LiveCalculator {
     this.answer = section.querySelector(".calc-answer");
     this.said = section.querySelector(".calc-said");
     this.fields = new Fields(this.form);
-    this.example = this.answer.innerHTML;
+    this.example = { html: this.answer.innerHTML, words: section.querySelector(".calc-state").textContent };
+    this.shown = false; // an answer to something given, and not the worked example
     this.text = "";
     this.unkept = "";
     this.busy = false;
@@ -93,6 +95,11 @@ class LiveCalculator {
   }
 
   click(event) {
+    const brief = event.target.closest(".calc-brief-text");
+    if (brief?.dataset.field) {
+      event.preventDefault();
+      this.go(brief);
+    }
     const button = event.target.closest("button");
     if (!button) return;
     if (button.dataset.units) choose(button.dataset.units);
@@ -119,7 +126,7 @@ class LiveCalculator {
   }
 
   reset() {
-    this.undone = { fields: this.fields.snapshot(), units: system(), html: this.answer.innerHTML };
+    this.undone = { fields: this.fields.snapshot(), units: system() };
     this.fields.restore(this.fields.original);
     if (system() === "us") this.fields.turn("us", {});
     this.forgetDraft();
@@ -132,9 +139,10 @@ class LiveCalculator {
   /** The worked example, which nobody's value enters. */
   showExample() {
     this.fields.showErrors([]);
-    this.answer.innerHTML = this.example;
+    this.answer.innerHTML = this.example.html;
+    this.shown = false;
     this.text = "";
-    this.mark("example", "Worked example");
+    this.mark("example", this.example.words);
     this.brief("");
   }
 
@@ -150,12 +158,16 @@ class LiveCalculator {
     if (!this.undone) return;
     this.fields.restore(this.undone.fields);
     if (this.undone.units !== system()) this.turn();
+    if (this.fields.empty()) {
+      this.forgetDraft();
+      this.showExample();
+    } else this.changed();
     this.say("Your values are back.");
-    this.changed();
   }
 
   /** Something was typed or pressed: keep it at once, then compute. */
   changed() {
+    if (this.said.dataset.wrong !== "true") this.say("");
     this.fields.refresh();
     this.keep();
     this.line?.refresh();
@@ -202,7 +214,7 @@ class LiveCalculator {
     if (!turned && last && last.edition === this.edition && last.asked === asked) {
       this.showAnswer(last);
     } else {
-      this.mark("old", "Not your values yet: the worked example");
+      this.mark("old", NOT_YOURS);
     }
     if (!turned) this.compute();
   }
@@ -210,8 +222,10 @@ class LiveCalculator {
   /** Take inputs from the address; Python judges them like typed ones. */
   fromLink() {
     const given = new URLSearchParams(location.hash.slice(1));
-    if (given.get("calc") !== this.name || this.section.dataset.case) return false;
-    this.undone = { fields: this.draft()?.fields ?? this.fields.snapshot(), units: system() };
+    if (given.get("calc") !== this.name || this.section !== aimed(this.name)) return false;
+    const draft = this.draft();
+    this.undone = { fields: draft?.fields ?? this.fields.original, units: draft?.units ?? "si" };
+    this.fields.restore(this.fields.original);
     const units = given.get("units");
     if (units === "us" || units === "si") {
       if (units !== system()) {
@@ -229,7 +243,8 @@ class LiveCalculator {
     }
     history.replaceState(null, "", `${location.pathname}${location.search}#${this.section.id}`);
     this.section.querySelector("[data-do=undo]").hidden = false;
-    this.mark("old", "Not the values of the link yet: the worked example");
+    this.showExample();
+    this.mark("old", NOT_YOURS);
     this.changed();
     this.say(
       left.length
@@ -253,7 +268,7 @@ class LiveCalculator {
     this.busy = true;
     const began = performance.now();
     const asked = this.asked();
-    if (engine.status.state !== "ready" && this.out.dataset.state === "live") {
+    if (engine.status.state !== "ready" && this.shown) {
       this.mark("old", "Old: for the values before your change");
     }
     try {
@@ -280,9 +295,10 @@ class LiveCalculator {
   }
 
   accept(reply, asked) {
-    this.say(this.fields.showErrors([]).join(" ") || this.unkept, Boolean(this.unkept));
-    const { complete, state, html, text, brief } = reply;
-    const last = { edition: this.edition, asked, complete, state, html, text, brief };
+    this.fields.showErrors([]);
+    if (this.unkept || this.said.dataset.wrong === "true") this.say(this.unkept, Boolean(this.unkept));
+    const { complete, state, html, text, brief, next } = reply;
+    const last = { edition: this.edition, asked, complete, state, html, text, brief, next };
     this.showAnswer(last);
     clearTimeout(this.keeping);
     this.keeping = setTimeout(() => remember(`answer.${this.key}`, last), 150);
@@ -291,23 +307,24 @@ class LiveCalculator {
   showAnswer(last) {
     const open = this.answer.querySelector(".answer-sources")?.open;
     this.answer.innerHTML = last.html;
-    if (open) this.answer.querySelector(".answer-sources").open = true;
+    this.shown = true;
+    const sources = this.answer.querySelector(".answer-sources");
+    if (open && sources) sources.open = true;
     this.text = last.text;
     this.mark(last.complete ? "live" : "waiting", last.state);
-    this.brief(last.brief);
+    this.brief(last.brief, false, last.next);
   }
 
   refuse(errors) {
     const rest = this.fields.showErrors(errors);
     this.say(rest.join(" "), rest.length > 0);
-    const was = this.out.dataset.state === "example" ? "the worked example" : "for the values before the mistake";
-    this.mark("old", `Old: ${was}`);
+    this.mark("old", this.shown ? "Old: for the values before the mistake" : NOT_YOURS);
     this.brief(errors[0].sentence, true);
   }
 
   broken(error) {
     this.say((WHY[error.message] ?? WHY.other) + STILL, true);
-    if (this.out.dataset.state === "live") this.mark("old", "Old: for the values before your change");
+    this.mark("old", this.shown ? "Old: for the values before your change" : NOT_YOURS);
   }
 
   /** Say in a word and a colour how far the shown answer belongs to the form. */
@@ -316,11 +333,13 @@ class LiveCalculator {
     this.section.querySelector(".calc-state").textContent = words;
   }
 
-  brief(text, wrong = false) {
+  /** The answer in a line; while it waits, a press leads to the field that is to be filled next. */
+  brief(text, wrong = false, next = "") {
     const bar = this.section.querySelector(".calc-brief");
     bar.hidden = !text;
     bar.dataset.wrong = String(wrong || text.startsWith("STOP:"));
     bar.firstElementChild.textContent = text;
+    bar.firstElementChild.dataset.field = next;
   }
 
   say(text, wrong = false) {
@@ -407,6 +426,12 @@ class LiveCalculator {
     if (left.length) this.say(`Left out of the link, as it tells of someone's health: ${left.join(", ")}.`);
     await copyText(url.href, button);
   }
+}
+
+/** The section of a page that takes the values of a link: one without a case, else the first. */
+function aimed(name) {
+  const all = [...document.querySelectorAll(".calculator")].filter((one) => one.dataset.calculator === name);
+  return all.find((one) => !one.dataset.case) ?? all[0];
 }
 
 function ask(button) {

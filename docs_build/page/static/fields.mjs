@@ -27,6 +27,11 @@ export class Fields {
     return Object.fromEntries(this.fields.map((field) => [field.dataset.input, this.read(field)]));
   }
 
+  /** Whether nothing stands in the form: usual values are only hints. */
+  empty() {
+    return !Object.values(this.texts()).flat().some((text) => text.trim());
+  }
+
   read(field) {
     if (this.isList(field)) return this.inputs(field).map((input) => input.value);
     const radio = field.querySelector("input[type=radio]:checked");

@@ -115,9 +115,10 @@ export class JobLine {
         name: calculator.name,
         texts: calculator.fields.texts(),
         customary: system() === "us",
+        origins: this.origins(),
       });
       if (reply.ok) calculator.say(`Kept in the job “${title(this.job)}”, with its inputs and the time.`);
-      else calculator.say(`Not kept: ${reply.sentence}`, true);
+      else calculator.say(`Not kept. ${reply.sentence}`, true);
       // The sentence stands above the answer; the button is what is being looked at.
       this.keep.textContent = reply.ok ? "Kept" : "Not kept: see above";
       setTimeout(() => (this.keep.textContent = KEEP), 2500);

@@ -125,7 +125,9 @@ async function estimate() {
     estimating = "now";
     const reply = await engine.ask({ op: "run", name: "how_many_left", texts, customary: false }).catch(() => undefined);
     const results = reply?.results;
-    const words = reply?.ok
+    const words = reply?.complete === false
+      ? reply.text
+      : reply?.ok
       ? results.still_inside
         ? `At least ${results.still_inside.text} inside (${results.interval_inside.text}). ${results.next_step.text}`
         : `${reply.brief} ${results.next_step?.text ?? ""}`
@@ -254,7 +256,7 @@ const scale = "[data-calculator=weigh_the_catch]";
 addEventListener("input", ({ target }) => (weighing ||= Boolean(target.closest(scale))));
 addEventListener("calculator:answer", ({ target, detail }) => {
   if (!weighing || !target.matches(scale)) return;
-  weighed = detail.results?.count.value;
+  weighed = detail.results?.count?.value;
   draw();
 });
 screen.addEventListener("close", awake);

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 import functools
 import os
+import re
 import shutil
 import socket
 import sys
 import threading
 import time
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from contextlib import contextmanager, suppress
 from dataclasses import dataclass, field
 from http.server import ThreadingHTTPServer
@@ -18,6 +19,9 @@ from typing import Any
 
 import pytest
 
+from calc import units
+from calc.catalogue import CALCULATORS, find
+from calc.declare import Choice, Input, Number
 from docs_build import server
 from docs_build.commands import BROWSERS
 
@@ -160,6 +164,18 @@ def host(site: Path) -> Iterator[Host]:
         yield running
 
 
+@pytest.fixture(scope="session")
+def places(site: Path) -> dict[str, str]:
+    """Return the page of each calculator that is no page of the visit and no worked example."""
+    found = {}
+    for path in sorted(site.glob("*/*.html")):
+        if path.parent.name not in {"visit", "worked_examples"}:
+            for name in re.findall(r'data-calculator="(\w+)"', path.read_text("utf-8")):
+                found.setdefault(name, path.relative_to(site).as_posix())
+    assert set(found) == set(CALCULATORS)
+    return found
+
+
 @dataclass
 class Watch:
     """What the pages of a context asked for, and what went wrong in them."""
@@ -257,8 +273,64 @@ def engine_start(page: Any) -> None:
 
 
 def answered(page: Any, state: str = "live") -> None:
-    """Wait for the answer's state: ``live`` or ``old``."""
+    """Wait for the answer's state; for ``live``, give first what else it needs."""
+    if state == "live":
+        for name, texts in typed(page).items():
+            if any(texts.values()):
+                complete(page, name)
     page.wait_for_selector(f".calc-out[data-state={state}]", timeout=60_000)
+
+
+def typed(page: Any) -> dict[str, dict[str, str]]:
+    """Return what stands in each form of a page, by calculator and input; a list joined."""
+    return dict(
+        page.evaluate(
+            """() => {
+              const read = (field) => [...field.querySelectorAll('input, select')]
+                .filter((one) => one.type !== 'radio' || one.checked)
+                .map((one) => one.value.trim()).filter(Boolean).join(' ');
+              const all = [...document.querySelectorAll('.calculator')].reverse();
+              return Object.fromEntries(all.map((one) => [one.dataset.calculator,
+                Object.fromEntries([...one.querySelectorAll('.calc-field')]
+                  .map((field) => [field.dataset.input, read(field)]))]));
+            }"""
+        )
+    )
+
+
+def missing(name: str, given: Mapping[str, Any]) -> list[Input]:
+    """Return what an answer waits for, with ``given`` as texts in the declared units."""
+    return list(find(name).reading({key: text for key, text in given.items() if text}).missing)
+
+
+def enter(page: Any, name: str, field: str, value: Any) -> None:
+    """Type or choose one value, given in the declared unit, in the first form of a calculator."""
+    declared = next(each for each in find(name).inputs if each.name == field)
+    place = page.locator(f".calculator[data-calculator={name}]").first
+    box = place.locator(f"[data-input={field}]")
+    if isinstance(declared, Choice):
+        radio = box.locator(f"input[type=radio][value='{value}']")
+        if radio.count():
+            radio.check()
+        else:
+            box.locator("select").select_option(value)
+        return
+    if (
+        isinstance(declared, Number)
+        and page.evaluate("document.documentElement.dataset.units") == "us"
+    ):
+        us = declared.customary or declared.unit
+        many = value if isinstance(value, tuple | list) else [value]
+        value = [round(units.convert(one, declared.unit, us), 4) for one in many]
+    text = " ".join(map(str, value)) if isinstance(value, tuple | list) else str(value)
+    box.locator("input").first.fill(text)
+
+
+def complete(page: Any, name: str) -> None:
+    """Give what an answer still needs, as the worked example has it."""
+    while waits := missing(name, typed(page)[name]):
+        for each in waits:
+            enter(page, name, each.name, each.shown_example)
 
 
 def result(page: Any, label: str) -> str:

@@ -88,8 +88,9 @@ def test_an_empty_form_holds_no_value(name: str) -> None:
     calculator = find(name)
     html = answer.calculator_html(name, calculator.example())
     made = html[html.index("<form") : html.index("</form>")]
-    assert not re.search(r'<input type="text"[^>]* value=', made)
-    assert not re.search(r"<input[^>]* checked", made)
+    boxes = re.findall(r"<input [^>]*>", made)
+    assert not [one for one in boxes if 'type="radio"' not in one and " value=" in one]
+    assert not [one for one in boxes if " checked" in one]
     assert all(
         chosen.startswith('value=""') for chosen in re.findall(r"<option ([^>]* selected)>", made)
     )
@@ -127,6 +128,22 @@ def test_what_the_example_shows_typed_in_gives_the_answer_beside_it(name: str) -
     assert told["html"] == answer.answer_html(native, False)
 
 
+@pytest.mark.parametrize("name", NAMES)
+def test_an_empty_form_names_all_that_is_missing_and_no_number(name: str) -> None:
+    needed = find(name).reading({}).missing
+    told = answer.run(name, {each.name: "" for each in find(name).inputs}, False)
+    assert told["complete"] is not bool(needed)
+    if not needed:
+        assert told["state"] != answer.YOURS
+        return
+    assert told["state"] == f"0 of {len(needed)} given"
+    assert told["results"] == {}
+    assert "answer-main" not in told["html"]
+    assert re.findall(r'data-field="(\w+)"', told["html"]) == [each.name for each in needed]
+    assert all(each.label in told["text"] for each in needed)
+    assert told["next"] == needed[0].name or told["brief"].startswith("STOP")
+
+
 LISTS = [(name, each) for name in NAMES for each in find(name).inputs if listed(each)]
 
 
@@ -137,6 +154,41 @@ def test_a_list_of_empty_rows_is_not_given(name: str, each: Input) -> None:
     assert told == answer.run(name, {}, False) | {"seconds": told["seconds"]}
     if each.needed and each.only_if is None:
         assert f'data-field="{each.name}"' in told["html"]
+
+
+def stated(origins: dict[str, str]) -> str:
+    """Return the words above an answer of "Fogging" with certain origins."""
+    told = worked("fogging")
+    for key, each in told["inputs"].items():
+        each["origin"] = origins.get(key, "not given")
+    return answer.state(told)
+
+
+def test_an_answer_is_called_yours_only_where_something_was_given() -> None:
+    assert stated({"fan": "usual", "wind": "usual"}) == "With usual values alone"
+    assert stated({"fan": "given"}) == "Your answer"
+    assert stated({"fan": "job"}) == "Your answer"
+    assert stated({"fan": "equipment", "wind": "usual"}) == "Your answer, with 1 usual value"
+    assert stated({"humidity": "given", "fan": "usual", "wind": "usual"}).endswith("2 usual values")
+
+
+def test_a_value_without_a_source_makes_no_answer_yours() -> None:
+    told = worked("fogging")
+    told["inputs"]["humidity"]["origin"] = "usual"  # the declaration names no source for it
+    assert answer.state(told).startswith("Not yours: 1 ")
+
+
+def test_text_and_page_name_the_origin_of_what_was_not_typed() -> None:
+    given = find("fogging").example()
+    result = find("fogging").run(given, False, {"humidity": "job", "eyewear": "equipment"})
+    told = result.as_dict()
+    text, html = answer.as_text(told, False), answer.answer_html(told)
+    assert "Relative humidity: 75 % (job)" in text
+    assert "(equipment)" in text
+    assert "From the job (1)" in html
+    assert "From your equipment (1)" in html
+    bare = {key: given[key] for key in given if not find("fogging").reading({}).values[key]}
+    assert "(usual)" in answer.as_text(find("fogging").run(bare).as_dict(), False)
 
 
 @pytest.mark.parametrize(

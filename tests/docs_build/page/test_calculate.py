@@ -8,11 +8,13 @@ from urllib.parse import quote
 import pytest
 from playwright.sync_api import expect
 
+from calc import units
 from calc.catalogue import find
-from docs_build.page import answer
+from calc.declare import Number, Numbers
+from docs_build.page import answer, form
 from docs_build.sphinx_ext.calculators import case_inputs
 
-from .conftest import Host, answered, live, result
+from .conftest import Host, answered, live, result, typed
 
 pytestmark = pytest.mark.browser
 CATCHES = "[name=catches] >> nth=0"
@@ -36,13 +38,15 @@ def test_catches_typed_give_estimate_and_interval(phone: Any, host: Host) -> Non
     opened(phone, host, "how_many_left").fill(CATCHES, "60, 35, 20, 11")
     answered(phone)
     assert texts(phone, "catches") == ["60", "35", "20", "11"]
-    native = find("how_many_left")(catches=[60, 35, 20, 11])
+    given = {key: text for key, text in typed(phone)["how_many_left"].items() if text}
+    assert given["catches"] == "60 35 20 11"
+    native = find("how_many_left").run(given)
     mains = [out for out in native.calculator.outputs if out.main and out.kind != "table"]
     assert any(out.kind == "interval" for out in mains)
     for out in mains:
         if native.values[out.name] is not None:
             assert result(phone, out.label) == native.text(out.name)
-    assert "Your answer" in phone.locator(".calc-state").inner_text()
+    assert phone.locator(".calc-state").inner_text() == answer.state(native.as_dict())
 
 
 def test_typing_goes_from_row_to_row(phone: Any, host: Host) -> None:
@@ -61,16 +65,23 @@ def test_typing_goes_from_row_to_row(phone: Any, host: Host) -> None:
 
 def test_steppers_and_start_again_with_undo(phone: Any, host: Host) -> None:
     opened(phone, host, "how_many_left")
+    example = phone.locator(".calc-answer").inner_html()
     before = texts(phone, "catches")
+    assert not any(before)
+    usual = phone.locator(CATCHES).get_attribute("data-usual-si")
     phone.tap("[data-input=catches] [data-step='1'] >> nth=0")
     phone.tap("[data-input=catches] [data-step='1'] >> nth=0")
     answered(phone)
     stepped = texts(phone, "catches")
-    assert int(stepped[0]) == int(before[0]) + 2
+    assert int(stepped[0]) == (int(usual) + 2 if usual else 1)
     phone.tap("[data-do=reset]")
-    assert texts(phone, "catches") == before
+    assert not any(typed(phone)["how_many_left"].values())
+    assert phone.locator(".calc-state").inner_text() == answer.EXAMPLE
+    assert phone.locator(".calc-answer").inner_html() == example
     phone.tap("[data-do=undo]")
     assert texts(phone, "catches") == stepped
+    answered(phone)
+    assert answer.EXAMPLE not in phone.locator(".calc-out").inner_text()
 
 
 def test_steppers_stop_where_the_declaration_stops(phone: Any, host: Host) -> None:
@@ -110,8 +121,9 @@ def test_what_was_typed_survives_reload_and_a_killed_page(
     live(phone)
     assert texts(phone, "catches") == ["44", "21", "9"]
     answered(phone)
-    phone.fill("[name=catches] >> nth=2", "8")
-    answered(phone)
+    before = phone.locator(".answer-main").inner_text()
+    phone.fill("[name=catches] >> nth=2", "5")
+    expect(phone.locator(".answer-main")).not_to_have_text(before, use_inner_text=True)
     phone.wait_for_timeout(300)
     shown = phone.locator(".answer-main").inner_text()
     phone.close(run_before_unload=False)
@@ -119,7 +131,7 @@ def test_what_was_typed_survives_reload_and_a_killed_page(
     other.route("**/worker.mjs", lambda route: route.abort())  # no Python this time
     other.goto(host.page("how_many_left"))
     live(other)
-    assert texts(other, "catches") == ["44", "21", "8"]
+    assert texts(other, "catches") == ["44", "21", "5"]
     assert other.locator(".answer-main").inner_text() == shown
     other.close()
     warm_context.watch.faults.clear()  # the aborted worker
@@ -145,15 +157,29 @@ def test_unit_switch_converts_what_was_typed_and_is_remembered(phone: Any, host:
     answered(phone)
 
 
-def test_first_values_switch_without_python(phone: Any, host: Host) -> None:
-    opened(phone, host, "flow_and_reach")
-    field = next(each for each in find("flow_and_reach").inputs if getattr(each, "unit", "") == "m")
-    before = texts(phone, field.name)
+def test_usual_values_switch_units_without_python(
+    phone: Any, host: Host, places: dict[str, str]
+) -> None:
+    name, field = next(
+        (name, each)
+        for name in places
+        for each in find(name).inputs
+        if isinstance(each, Number) and not isinstance(each, Numbers)
+        if each.usual is not None and each.customary and each.only_if is None
+    )
+    phone.goto(host.local + places[name])
+    live(phone)
+    box = phone.locator(f"[data-calculator={name}] [name={field.name}]").first
+    here = form.written(field, field.usual, field.unit)
+    there = units.convert(field.usual, field.unit, field.customary)
+    assert box.get_attribute("placeholder") == f"{form.USUAL} {here}"
     phone.evaluate("document.querySelector('button[data-units=us]').click()")
-    after = texts(phone, field.name)
-    assert float(after[0]) == pytest.approx(float(before[0]) / 0.3048, rel=0.01)
+    shown = form.written(field, there, field.customary)
+    assert shown != here
+    assert box.get_attribute("placeholder") == f"{form.USUAL} {shown}"
     phone.evaluate("document.querySelector('button[data-units=si]').click()")
-    assert texts(phone, field.name) == before
+    assert box.get_attribute("placeholder") == f"{form.USUAL} {here}"
+    assert box.input_value() == ""
 
 
 def test_fields_that_do_not_count_are_hidden_and_keep_their_values(phone: Any, host: Host) -> None:
@@ -206,13 +232,15 @@ def test_a_hostile_link_is_judged_like_typing(phone: Any, host: Host) -> None:
 def test_the_copied_link_leads_back_to_the_same_answer(phone: Any, host: Host) -> None:
     opened(phone, host, "how_many_left").fill(CATCHES, "50, 30, 20")
     answered(phone)
+    given = typed(phone)["how_many_left"]
+    assert given["catches"] == "50 30 20"
     shown = phone.locator(".answer-main").inner_text()
     phone.evaluate("navigator.clipboard.writeText = async (text) => { window.copied = text; }")
     phone.click("[data-do=link]")
     link = phone.evaluate("window.copied")
     phone.click("[data-do=copy]")
     text = phone.evaluate("window.copied")
-    assert text == answer.run("how_many_left", {"catches": "50 30 20"}, False)["text"]
+    assert text == answer.run("how_many_left", given, False)["text"]
     phone.evaluate("localStorage.clear()")
     phone.goto("about:blank")
     phone.goto(link)
