@@ -209,7 +209,8 @@ def with_health() -> job.Job:
     made = job_shared.record(
         FULL, "first_call", {"reaction": "plan", "adrenaline": "expired", "hurt": "stung"}, NOW
     )
-    made = job_shared.record(made, "sting_plan", {"reaction": "systemic"}, NOW)
+    site = CALCULATORS["sting_plan"].example() | {"reaction": "systemic"}
+    made = job_shared.record(made, "sting_plan", site, NOW)
     made = job.set_value(made, "stings.1.reaction", "large_local", NOW)
     return job.set_value(made, "typed", {"first_call": {"reaction": "plan", "where": "roof"}}, NOW)
 
