@@ -222,5 +222,8 @@ def asks(given: Mapping[str, object]) -> Question:
         return Question(asked=_NAMES[told.trait], why=why, settled=False, standing=standing)
     old = told.duty in WORK and not told.bee_open and OLD_NEST.name not in seen
     return Question(
-        asked=OLD_NEST if old else None, why=why, settled=not told.bee_open, standing=standing
+        asked=OLD_NEST if old else None,
+        why=why,
+        settled=not told.bee_open,
+        standing=_OPEN if told.bee_open else standing,
     )

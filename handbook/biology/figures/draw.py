@@ -19,7 +19,7 @@ sys.path[:0] = [str(HERE), str(HERE.parents[2])]
 from animals import wasp
 from kinds import KINDS
 
-from calc.biology.trait_table import familiar_length, length_range
+from calc.biology.which_animal.traits import familiar_length, length_range
 
 WIDTH = 360
 BLACK, DARK, MID, PALE, WHITE = "#000", "#4a3524", "#a8824e", "#d8b47a", "#fff"

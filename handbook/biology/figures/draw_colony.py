@@ -20,7 +20,7 @@ from procedure_shapes import (
 )
 
 from calc.biology.season_calendar import HALVES, MONTHS, span
-from calc.biology.trait_table import length_range
+from calc.biology.which_animal.traits import length_range
 from calc.tables import row
 
 SMALL, LARGE = (10.0, 18.0), (14.0, 22.0)

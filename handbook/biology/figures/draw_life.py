@@ -28,7 +28,7 @@ from draw_colony import (
 from kinds import KINDS
 from procedure_shapes import area, badge, figure, line, oval, words
 
-from calc.biology.trait_table import length_range
+from calc.biology.which_animal.traits import length_range
 from calc.tables import rows
 
 LOOKS = ("prepupa", "white", "pink", "dark", "colouring", "full")

@@ -17,7 +17,7 @@ from animals import BLACK, BROWN, SPINDLE, YELLOW, Wasp, oval, wasp
 from draw import bee
 from kinds import KINDS
 
-from calc.biology.trait_table import length_range
+from calc.biology.which_animal.traits import length_range
 
 SCALE = 5.0
 """Pixels of the drawing in one millimetre; the same for all species."""
