@@ -217,8 +217,8 @@ def test_the_scale_gives_a_pass(tally: Any) -> None:
     for name, text in (("empty", "640"), ("full", "662.4"), ("step", "0.1")):
         tally.fill(f"{form}[name={name}]", text)
     tally.select_option(f"{form}[name=animal]", "germanica")
-    tally.fill(f"{form}[name=sample_counts]", "40")
-    tally.fill(f"{form}[name=sample_masses]", "3.2")
+    tally.fill(f"{form}[name=sample_counts] >> nth=0", "40")
+    tally.fill(f"{form}[name=sample_masses] >> nth=0", "3.2")
     take = tally.locator(".tally-take")
     expect(take).to_have_text("Take 280 by weight as pass 1", timeout=60_000)
     do(tally, "take")
