@@ -263,7 +263,9 @@ def test_without_scripts_inputs_and_answer_stand_as_text(chromium: Any, host: Ho
         page.goto(host.page(name))
         assert page.locator(".calc-form").is_hidden()
         case = page.locator(".calculator").first.get_attribute("data-case")
-        told = find(name).run(case_inputs(case, name) if case else {}).as_dict()
+        given = case_inputs(case, name) if case else find(name).example()
+        told = find(name).run(given).as_dict()
+        assert page.locator(".calc-state").first.inner_text() == answer.EXAMPLE
         shown = page.locator(".calc-given").inner_text()
         for each in told["inputs"].values():
             if each["value"] is not None:
