@@ -139,7 +139,7 @@ def test_shared_rows_name_inputs_and_results_that_exist() -> None:
     for row in tables.rows("shared_inputs"):
         for name, field in job_shared._pairs(row.get("feeds", "")):
             each = next(one for one in CALCULATORS[name].inputs if one.name == field)
-            if row["kind"] in {"number", "count", "numbers", "counts"}:
+            if row["kind"] in {"number", "count", "numbers", "counts", "day"}:
                 assert isinstance(each, Number), row
             elif row["kind"] == "date":
                 assert isinstance(each, Day), row

@@ -13,10 +13,10 @@ from scipy.stats import binomtest
 
 from calc.method import air, duct, insect
 from calc.method import breath as gas
-from calc.method import release_numbers as numbers
 from calc.method.catch_chamber import landing
 from calc.method.live_box import Animals, Box, car_rise, minutes_to_temperature, steady_rise
 from calc.method.mesh import mesh_loss
+from calc.method.moving_a_nest import homing
 from calc.tables import row, rows
 
 psychrolib.SetUnitSystem(psychrolib.SI)
@@ -165,7 +165,7 @@ def test_warming_against_an_integrator(mass: float, state: str, outside: float) 
 def test_homing_limits_against_scipy(key: str) -> None:
     each = row("homing_returns", key)
     expected = binomtest(each["returned"], each["released"]).proportion_ci(method="wilson")
-    assert numbers.returned_limits(each["returned"], each["released"]) == pytest.approx(
+    assert homing.returned_limits(each["returned"], each["released"]) == pytest.approx(
         (100 * expected.low, 100 * expected.high), abs=1e-6
     )
 

@@ -34,7 +34,7 @@ days = st.fixed_dictionaries(
 
 
 def run(**inputs: Any) -> Result:
-    return fogging.run(inputs)
+    return fogging.run(fogging.example() | inputs)
 
 
 def margin(**inputs: Any) -> float:
