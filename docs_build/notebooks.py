@@ -30,7 +30,12 @@ def run(case: str) -> Path:
     notebook = nbformat.read(path, as_version=4)
     said = dict(notebook.metadata)
     os.environ["PYTHONPATH"] = str(ROOT)
-    client = NotebookClient(notebook, timeout=LIMIT, resources={"metadata": {"path": str(FOLDER)}})
+    client = NotebookClient(
+        notebook,
+        timeout=LIMIT,
+        coalesce_streams=True,
+        resources={"metadata": {"path": str(FOLDER)}},
+    )
     try:
         client.execute()
     except CellExecutionError as error:

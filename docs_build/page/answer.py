@@ -153,20 +153,14 @@ def run(
 
 
 def state(told: Mapping[str, Any]) -> str:
-    """Return whose answer it is: yours only where something of it was given.
-
-    A standing value without a source is the worked example's: then nobody's answer is yours.
-    """
-    calculator, origins = find(told["calculator"]), _origins(told)
-    usual = [each for each in calculator.inputs if origins[each.name] == "usual"]
-    borrowed = sum(not each.usual_source for each in usual)
-    if borrowed:
-        return f"Not yours: {borrowed} of the values are the worked example's"
-    if not any(origin in SAID for origin in origins.values()):
+    """Return whose answer it is: yours only where something of it was given."""
+    origins = list(_origins(told).values())
+    usual = origins.count("usual")
+    if not any(origin in SAID for origin in origins):
         return ALONE
     if not usual:
         return YOURS
-    return f"{YOURS}, with {len(usual)} usual value{'' if len(usual) == 1 else 's'}"
+    return f"{YOURS}, with {usual} usual value{'' if usual == 1 else 's'}"
 
 
 def _origins(told: Mapping[str, Any]) -> dict[str, str]:

@@ -7,8 +7,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from statistics import fmean, variance
 
-from calc.method.distributions import NORMAL_975
-from calc.method.quantiles import garwood
+from calc.numeric.distributions import NORMAL_975
+from calc.numeric.limits import garwood
 from calc.tables import row
 
 BAND = 1.6

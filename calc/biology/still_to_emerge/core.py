@@ -22,8 +22,8 @@ from calc.biology.still_to_emerge.model import days_left, even_ages_test
 from calc.biology.still_to_emerge.results import SCHEDULE
 from calc.declare import Answer
 from calc.errors import InputError
-from calc.method.distributions import NORMAL_975
-from calc.method.quantiles import wilson
+from calc.numeric.distributions import NORMAL_975
+from calc.numeric.limits import wilson
 from calc.tables import row
 
 _DAYS = (1, 2, 3, 5, 7, 10, 14, 18, 21, 25)

@@ -6,7 +6,7 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from calc.method.distributions import NORMAL_975, chi2_upper
+from calc.numeric.distributions import NORMAL_975, chi2_sf
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -99,7 +99,7 @@ def even_ages_test(counts: Sequence[int], lengths: Sequence[float]) -> tuple[flo
     n, whole = sum(counts), math.fsum(lengths)
     expected = [n * length / whole for length in lengths]
     chi2 = math.fsum((c - e) ** 2 / e for c, e in zip(counts, expected, strict=True))
-    return chi2, len(counts) - 1, chi2_upper(chi2, len(counts) - 1)
+    return chi2, len(counts) - 1, chi2_sf(chi2, len(counts) - 1)
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)

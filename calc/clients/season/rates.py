@@ -6,8 +6,8 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from calc.method.distributions import chi2_upper
-from calc.method.quantiles import clopper_pearson
+from calc.numeric.distributions import chi2_sf
+from calc.numeric.limits import clopper_pearson
 
 NORMAL_95 = 1.959963984540054
 """Normal deviate passed on either side with a chance of 5 %."""
@@ -126,7 +126,7 @@ def raggedness(counts: Sequence[float]) -> Raggedness:
         ratio=variance / mean,
         dispersion=dispersion,
         df=n - 1,
-        chance=chi2_upper(dispersion, n - 1),
+        chance=chi2_sf(dispersion, n - 1),
         error=math.sqrt(variance / n),
         error_by_chance=math.sqrt(mean / n),
     )

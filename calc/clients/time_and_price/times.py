@@ -6,8 +6,7 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from calc.method.distributions import student_two_sided
-from calc.method.quantiles import normal_quantile
+from calc.numeric.distributions import normal_quantile, student_quantile
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,11 +74,11 @@ class Past:
 
     def by_chance(self, chance: float) -> float:
         """Return the time the next job does not exceed with this chance, 0.5 to 1, not below 0."""
-        return max(0.0, self.mean + student(2 * (1 - chance), self.count - 1) * self._wide)
+        return max(0.0, self.mean + student_quantile(2 * (1 - chance), self.count - 1) * self._wide)
 
     def interval(self, chance: float) -> tuple[float, float]:
         """Return the prediction interval of the next job, not below 0."""
-        half = student(1 - chance, self.count - 1) * self._wide
+        half = student_quantile(1 - chance, self.count - 1) * self._wide
         return max(0.0, self.mean - half), self.mean + half
 
     @property
@@ -105,14 +104,3 @@ def past(minutes: Sequence[float]) -> Past:
 def prediction_interval(minutes: Sequence[float], chance: float) -> tuple[float, float]:
     """Return the interval that holds the next time with this chance, not below 0."""
     return past(minutes).interval(chance)
-
-
-def student(two_sided: float, df: int) -> float:
-    """Return the t that is passed on either side with this chance, by bisection."""
-    low, high = 0.0, 1.0
-    while student_two_sided(high, df) > two_sided:
-        high *= 2
-    for _ in range(80):
-        middle = (low + high) / 2
-        low, high = (middle, high) if student_two_sided(middle, df) > two_sided else (low, middle)
-    return (low + high) / 2

@@ -18,9 +18,9 @@ from calc.method.removal import (
     seber_two_pass,
     zippin,
 )
-from calc.method.removal_effort import gould_pollock, leslie
-from calc.method.removal_quantiles import number_quantiles
-from calc.method.stopping import Outlook, log_normal_interval, outlook
+from calc.method.removal.effort import gould_pollock, leslie
+from calc.method.removal.quantiles import number_quantiles
+from calc.method.removal.stopping import Outlook, log_normal_interval, outlook
 
 UNEVEN = 1.1
 """Longest pass over shortest from which passes no longer count as equal."""

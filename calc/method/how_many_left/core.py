@@ -23,7 +23,7 @@ from calc.method.how_many_left.inputs import Inputs
 from calc.method.how_many_left.last_passes import SHY, chance_by_last_passes, empty_passes_needed
 from calc.method.how_many_left.profile import EqualityTest, equality_test, usable
 from calc.method.how_many_left.results import HIDDEN, HIGHEST_CHANCE
-from calc.method.stopping import Outlook, chance_at_most, passes_needed
+from calc.method.removal.stopping import Outlook, chance_at_most, passes_needed
 
 
 def core(x: Inputs) -> Answer:

@@ -6,7 +6,7 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from calc.method.removal_effort import gould_pollock
+from calc.method.removal.effort import gould_pollock
 from calc.numeric.distributions import binomial_at_least, chi2_sf
 
 SMALLEST_EXPECTED = 5.0

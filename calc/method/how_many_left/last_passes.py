@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from calc.method.stopping import MOST_PASSES
+from calc.method.removal.stopping import MOST_PASSES
 from calc.numeric.roots import first_whole
 
 SHY = 0.5

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from calc.declare import Out
-from calc.method.stopping import MOST_PASSES
+from calc.method.removal.stopping import MOST_PASSES
 
 HIGHEST_CHANCE = 99.9
 """No chance is shown above this: the model is not that sure of itself."""

@@ -7,9 +7,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from calc.method.removal import falls
-from calc.method.removal_effort import gould_pollock
-from calc.method.removal_quantiles import number_quantiles
-from calc.method.stopping import Outlook, chance_at_most, outlook
+from calc.method.removal.effort import gould_pollock
+from calc.method.removal.quantiles import number_quantiles
+from calc.method.removal.stopping import Outlook, chance_at_most, outlook
 from calc.method.stragglers_times import (
     MeanTime,
     censored_mean,
@@ -177,7 +177,7 @@ def hazard_quantiles(view: Outlook, chances: Sequence[float]) -> list[float]:
 
     Parameters
     ----------
-    view : from :func:`calc.method.stopping.outlook`
+    view : from :func:`calc.method.removal.stopping.outlook`
     chances : 0 to 1 each
 
     Returns hazards for one interval. Source: straggler_removal.

@@ -7,7 +7,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from calc.method.comb_sample import ratio_of_sums
-from calc.method.quantiles import normal_quantile, student_quantile
+from calc.numeric.distributions import normal_quantile, student_quantile
 from calc.tables import row, rows
 
 OUTSIDE = 0.05

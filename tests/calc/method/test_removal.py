@@ -22,8 +22,8 @@ from calc.method.removal import (
     standard_errors,
     zippin,
 )
-from calc.method.removal_effort import gould_pollock, leslie
-from calc.method.stopping import (
+from calc.method.removal.effort import gould_pollock, leslie
+from calc.method.removal.stopping import (
     MOST_PASSES,
     chance_at_most,
     outlook,

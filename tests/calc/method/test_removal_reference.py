@@ -10,9 +10,9 @@ from scipy import integrate, optimize, special, stats
 
 from calc.method.how_many_left.fit import expected_catches, fit_test
 from calc.method.removal import carle_strub, standard_errors, weighted_sum, zippin
-from calc.method.removal_effort import gould_pollock, leslie, log_likelihood
-from calc.method.removal_quantiles import number_quantiles
-from calc.method.stopping import (
+from calc.method.removal.effort import gould_pollock, leslie, log_likelihood
+from calc.method.removal.quantiles import number_quantiles
+from calc.method.removal.stopping import (
     chance_at_most,
     log_normal_interval,
     outlook,

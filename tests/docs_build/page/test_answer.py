@@ -172,12 +172,6 @@ def test_an_answer_is_called_yours_only_where_something_was_given() -> None:
     assert stated({"humidity": "given", "fan": "usual", "wind": "usual"}).endswith("2 usual values")
 
 
-def test_a_value_without_a_source_makes_no_answer_yours() -> None:
-    told = worked("fogging")
-    told["inputs"]["humidity"]["origin"] = "usual"  # the declaration names no source for it
-    assert answer.state(told).startswith("Not yours: 1 ")
-
-
 def test_text_and_page_name_the_origin_of_what_was_not_typed() -> None:
     given = find("fogging").example()
     result = find("fogging").run(given, False, {"humidity": "job", "eyewear": "equipment"})

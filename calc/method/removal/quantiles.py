@@ -10,7 +10,7 @@ import math
 from collections.abc import Callable, Sequence
 
 from calc.method.removal import weighted_sum
-from calc.method.stopping import Outlook, outlook
+from calc.method.removal.stopping import Outlook, outlook
 from calc.numeric.minimise import top_whole
 from calc.numeric.roots import first_whole
 
@@ -25,7 +25,7 @@ def number_quantiles(
     With equal passes Pr(N) is proportional to
     (1/N) N!/(N - T)! x Gamma(kN - X - T + 1)/Gamma(kN - X + 2), N = T, T + 1, ...; summed exactly
     near the top and over blocks that widen away from it. With unequal passes the last two factors
-    give way to the average of p^T (1 - p)^(N - T) over :func:`calc.method.stopping.outlook`.
+    give way to the average of p^T (1 - p)^(N - T) over :func:`~.stopping.outlook`.
 
     Parameters
     ----------

@@ -12,7 +12,7 @@ import math
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
-from calc.method.removal_effort import log_likelihood
+from calc.method.removal.effort import log_likelihood
 from calc.numeric.distributions import NORMAL_975, betainc
 from calc.numeric.minimise import minimum
 from calc.numeric.roots import first_whole
