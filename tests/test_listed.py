@@ -56,4 +56,4 @@ def test_a_calculator_is_listed_everywhere(name: str) -> None:
 def test_the_placeholders_of_a_new_calculator_are_gone() -> None:
     for path in (ROOT / "calc").rglob("*.py"):
         text = path.read_text(encoding="utf-8")
-        assert not re.search(r"What it answers, and what for|What it is\\.", text), path
+        assert not re.search(r"What it answers, and what for|What it is\.", text), path
