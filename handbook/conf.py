@@ -41,6 +41,7 @@ html_static_path = [str(ROOT / "docs_build" / "page" / "static")]
 html_css_files = ["calculator.css"]
 html_math_renderer = "mathml"
 html_copy_source = False
+html_permalinks = False
 html_show_sourcelink = False
 html_use_index = True
 html_search_language = "en"

@@ -60,8 +60,8 @@ def line(what: str, answer: str) -> dict[str, str]:
     return {"what": what, "answer": answer}
 
 
-def results(figures: str) -> tuple[Out, ...]:
-    """Declare the answer in words and its figures."""
+def results(label: str, figures: str) -> tuple[Out, ...]:
+    """Declare the answer in words and its figures; the three stand on one page, so by name."""
     return (
         Out(
             name="verdict",
@@ -72,7 +72,7 @@ def results(figures: str) -> tuple[Out, ...]:
         ),
         Out(
             name="figures",
-            label="In figures",
+            label=label,
             meaning=figures,
             kind="table",
             columns=(

@@ -245,6 +245,10 @@ def _usual(each: Choice, value: str) -> str:
     return f' <em class="calc-usual">({USUAL})</em>' if each.usual == value else ""
 
 
+def _told(meaning: str) -> str:
+    return f' data-meaning="{escape(meaning)}"' if meaning else ""
+
+
 def _meaning(text: str) -> str:
     return f" <small>{escape(text)}</small>" if text else ""
 
@@ -253,9 +257,9 @@ def _select(each: Choice, ident: str) -> str:
     usual = next((one for one in each.options if one.value == each.usual), None)
     none = f"{USUAL}: {usual.label}" if usual else NOT_GIVEN
     meaning = usual.meaning if usual else ""
-    items = f'<option value="" data-meaning="{escape(meaning)}" selected>{escape(none)}</option>'
+    items = f'<option value=""{_told(meaning)} selected>{escape(none)}</option>'
     items += "".join(
-        f'<option value="{escape(option.value)}" data-meaning="{escape(option.meaning)}">'
+        f'<option value="{escape(option.value)}"{_told(option.meaning)}>'
         f"{escape(option.label)}</option>"
         for option in each.options
     )

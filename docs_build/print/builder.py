@@ -381,11 +381,13 @@ def packed(pdf: bytes) -> bytes:
     Phones keep the file with the pages, so its size counts.
     """
     slim = io.BytesIO()
+    pikepdf.settings.set_flate_compression_level(9)
     with pikepdf.open(io.BytesIO(pdf)) as book:
         book.save(
             slim,
             object_stream_mode=pikepdf.ObjectStreamMode.generate,
             compress_streams=True,
+            recompress_flate=True,
             deterministic_id=True,
         )
     return slim.getvalue()

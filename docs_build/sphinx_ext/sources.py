@@ -114,6 +114,7 @@ def _class_of_citations(app: Sphinx, doctree: nodes.document, docname: str) -> N
         target = link.get("refid", "") or link.get("refuri", "").partition("#")[2]
         if target.startswith("source-"):
             link["classes"].append("source")
+            link[:] = [nodes.Text(link.astext())]  # a box of its own is bytes on each phone
 
 
 def setup(app: Sphinx) -> None:

@@ -7,6 +7,7 @@ from typing import Any, ClassVar
 
 from docutils import nodes
 from docutils.parsers.rst import directives
+from docutils.writers._html_base import HTMLTranslator
 from sphinx.application import Sphinx
 from sphinx.util.docutils import SphinxDirective, SphinxRole
 
@@ -110,3 +111,6 @@ def setup(app: Sphinx) -> None:
     """Register directive and role."""
     app.add_directive("calc-table", TableDirective)
     app.add_role("num", NumRole())
+    # Without the classes of odd and even rows, which no style uses and every phone keeps.
+    plain = (HTMLTranslator.visit_row, HTMLTranslator.depart_row)
+    app.add_node(nodes.row, override=True, html=plain)

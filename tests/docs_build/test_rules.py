@@ -27,6 +27,7 @@ ALIKE = 0.5
 """Share of the words of two alerts that both have, from which on they say the same."""
 SHORTEST = 5  # words: less says too little to be compared
 BLOCKS = {"p", "li", "td", "th", "dd", "dt", "figcaption", "h1", "h2", "h3", "h4", "summary"}
+HEADINGS = {"h1", "h2", "h3", "h4"}
 VOID = {"br", "img", "hr", "input", "meta", "link", "source", "wbr", "path", "col"}
 ELSEWHERE = {"rule", "bibliography"}
 """Blocks that may use the words of a rule: the rule itself, and what a source says."""
@@ -75,6 +76,8 @@ class Told(HTMLParser):
         self._text = []
         if text:
             classes = frozenset().union(*(each for _, each in self._open))
+            if HEADINGS & {tag for tag, _ in self._open}:
+                classes |= {"heading"}
             self.blocks.append((classes, text))
 
 
@@ -170,7 +173,7 @@ def alerts(book: dict[str, Told]) -> dict[str, str]:
     for where, page in book.items():
         for classes, text in page.blocks:
             told = classes & ALERTS or (where.startswith("quick/") and "index" not in where)
-            if told and "rule-sources" not in classes and not text.endswith("¶"):
+            if told and not classes & {"rule-sources", "heading"}:
                 for sentence in re.split(r"(?<=[.!?:;]) ", re.sub(r" ?\([^()]*\)", "", text)):
                     found.setdefault(sentence.strip(), where)
     for row in tables.rows("visit_stops"):

@@ -13,7 +13,7 @@ feeding_brood = Calculator(
     part="method",
     purpose="Whether brood may be fed to poultry, how much a day, and for how many days.",
     given=Inputs,
-    outputs=results("Portions, and what is in them."),
+    outputs=results("Feeding brood, in figures", "Portions, and what is in them."),
     core=core,
     sources=(
         "treats_ten",

@@ -13,7 +13,7 @@ letting_go = Calculator(
     part="method",
     purpose="Whether young queens and males may go here and now, and what they need until then.",
     given=Inputs,
-    outputs=results("Conditions, sugar water, and nests next year."),
+    outputs=results("Letting go, in figures", "Conditions, sugar water, and nests next year."),
     core=core,
     sources=(
         "release_conditions_ours",

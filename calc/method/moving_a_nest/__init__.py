@@ -13,7 +13,7 @@ moving_a_nest = Calculator(
     part="method",
     purpose="How far a nest has to be moved, and how many of its workers may come back.",
     given=Inputs,
-    outputs=results("Homing, and the distance to keep."),
+    outputs=results("Moving a nest, in figures", "Homing, and the distance to keep."),
     core=core,
     sources=(
         "poidatz_2018_homing",

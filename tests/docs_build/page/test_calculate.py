@@ -165,7 +165,7 @@ def test_usual_values_switch_units_without_python(
         for name in places
         for each in find(name).inputs
         if isinstance(each, Number) and not isinstance(each, Numbers)
-        if each.usual is not None and each.customary and each.only_if is None
+        if each.usual and each.customary and each.only_if is None  # none is 0 in both
     )
     phone.goto(host.local + places[name])
     live(phone)
