@@ -115,7 +115,7 @@ def influence(
     effects = [
         effect
         for each in calculator.inputs
-        if now.origins[each.name] not in GIVEN and _applies(each, now.inputs)
+        if now.origins[each.name] not in GIVEN and each.applies(now.inputs)
         if (effect := _effect(calculator, now, each, main)) is not None
     ]
     effects.sort(key=lambda each: (-each.flips, -each.moves))
@@ -210,10 +210,6 @@ def _only_known(calculator: Calculator, given: dict[str, Any]) -> dict[str, Any]
     for each in calculator.reading(given).missing:
         given[each.name] = each.shown_example if each.shown_example else each.draw(random)
     return given
-
-
-def _applies(each: Input, values: Mapping[str, Any]) -> bool:
-    return each.only_if is None or values.get(each.only_if[0]) in each.only_if[1]
 
 
 def _single(result: Result, out: Out) -> float | None:

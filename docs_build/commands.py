@@ -121,7 +121,6 @@ def test_calculator(name: str) -> int:
         raise Trouble(error.sentence) from error
     room = f"calc/{found.part}/{name}"
     tests = [f"tests/calc/{found.part}", "tests/calc/test_origins.py", "tests/test_fuzz.py"]
-    own = ROOT / "tests" / "calc" / found.part / f"test_{name}.py"
     commands = [
         ["pytest", "-q", "-k", name, *tests, "tests/test_published.py", "tests/test_listed.py"],
         ["pytest", "-q", "tests/test_sources.py", "tests/test_house.py"],
@@ -130,8 +129,6 @@ def test_calculator(name: str) -> int:
         ["ruff", "format", "--check", "calc", "tests"],
         ["mypy"],
     ]
-    if own.exists():
-        commands.insert(0, ["pytest", "-q", str(own.relative_to(ROOT))])
     say(f"Testing {found.title} ({room}) …")
     status = 0
     for command in commands:

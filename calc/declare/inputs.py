@@ -7,7 +7,7 @@ and never enters an answer that nobody gave it for.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from random import Random
 from typing import Any, Literal
@@ -63,6 +63,10 @@ class Input:
     def needed(self) -> bool:
         """Whether an answer waits for this value."""
         return not self.optional and self.standing is None
+
+    def applies(self, values: Mapping[str, Any]) -> bool:
+        """Tell whether this input is used beside these values."""
+        return self.only_if is None or values.get(self.only_if[0]) in self.only_if[1]
 
     def allowed(self) -> str:
         """Return what is allowed, in words."""

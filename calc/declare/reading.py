@@ -47,7 +47,7 @@ def read(
     sources = dict.fromkeys(values, "not given")
     missing: list[Input] = []
     for each in sorted(inputs, key=lambda each: _depth(each, inputs)):
-        if not _applies(each, values):
+        if not each.applies(values):
             continue
         value = given.get(each.name)
         if not _blank(value):
@@ -75,10 +75,6 @@ def _depth(each: Input, inputs: Sequence[Input]) -> int:
         return 0
     above = next((one for one in inputs if one.name == each.only_if[0]), None)
     return 1 if above is None else 1 + _depth(above, inputs)
-
-
-def _applies(each: Input, values: Mapping[str, Any]) -> bool:
-    return each.only_if is None or values.get(each.only_if[0]) in each.only_if[1]
 
 
 def _blank(value: object) -> bool:

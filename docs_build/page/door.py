@@ -38,7 +38,8 @@ def warm() -> None:
         tables.load(name)
     for name, calculator in CALCULATORS.items():
         answer.run(name, {}, False)
+        example = calculator.run(calculator.example()).as_dict()
         for customary in (False, True):
-            answer.answer_html(calculator.run(calculator.example()).as_dict(), customary)
+            answer.answer_html(example, customary)
         answer.convert(name, {each.name: "1" for each in calculator.inputs}, True)
     jobs.warm()

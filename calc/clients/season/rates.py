@@ -6,11 +6,8 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from calc.numeric.distributions import chi2_sf
+from calc.numeric.distributions import NORMAL_975, chi2_sf
 from calc.numeric.limits import clopper_pearson
-
-NORMAL_95 = 1.959963984540054
-"""Normal deviate passed on either side with a chance of 5 %."""
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -140,7 +137,7 @@ def ratio_of_totals(
     ``(A/B) exp(+-1.96 sqrt((sA/A)^2 + (sB/B)^2))``. Range: relative errors below about 0.3.
     Source: delta method on the logarithm.
     """
-    spread = NORMAL_95 * math.hypot(error_1 / total_1, error_2 / total_2)
+    spread = NORMAL_975 * math.hypot(error_1 / total_1, error_2 / total_2)
     ratio = total_1 / total_2
     return ratio, ratio * math.exp(-spread), ratio * math.exp(spread)
 
